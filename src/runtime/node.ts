@@ -1,0 +1,68 @@
+import type { ParamValues, Params } from './params.ts';
+import type { Problem, Problems } from './problem.ts';
+
+/** One entry per kind of value that may travel along a wire. `src/values` extends it by declaration merging. */
+export interface PortTypes {
+  number: number;
+  text: string;
+}
+export type PortType = keyof PortTypes;
+
+/** Takes one wire, or any number of them (`many`, in the order of the graph's wires). `optional` may stay unwired. */
+export interface InputPort<T extends PortType = PortType> {
+  readonly type: T;
+  readonly doc: string;
+  readonly many?: true;
+  readonly optional?: true;
+}
+export interface OutputPort<T extends PortType = PortType> {
+  readonly type: T;
+  readonly doc: string;
+}
+export type Inputs = Readonly<Record<string, InputPort>>;
+export type Outputs = Readonly<Record<string, OutputPort>>;
+
+type InputValue<P> = P extends { type: infer T extends PortType }
+  ? P extends { many: true } ? readonly PortTypes[T][]
+  : P extends { optional: true } ? PortTypes[T] | undefined
+  : PortTypes[T]
+  : never;
+export type InputValues<I extends Inputs> = { readonly [K in keyof I]: InputValue<I[K]> };
+export type OutputValues<O extends Outputs> = { readonly [K in keyof O]: PortTypes[O[K]['type']] };
+
+/** What `compute` returns: its outputs (with cautions worth telling), or why there are none. */
+export type Outcome<O extends Outputs> =
+  | { readonly ok: true; readonly outputs: OutputValues<O>; readonly cautions?: readonly Problem[] }
+  | { readonly ok: false; readonly problems: Problems };
+
+/** What a long computation may use to say how far it is (0 to 1) and to stop when its result is no longer wanted. */
+export interface Context {
+  readonly checkpoint: (done: number) => void;
+}
+
+export interface Example<I extends Inputs, P extends Params> {
+  readonly title: string;
+  readonly inputs: InputValues<I>;
+  readonly params?: Partial<ParamValues<P>>;
+}
+
+/** A node type, whole. The form, the help, the reference page and the check of saved graphs all come from it. */
+export interface NodeDeclaration<I extends Inputs = Inputs, O extends Outputs = Outputs, P extends Params = Params> {
+  /** kebab-case; equal to the file's name, and the type name in saved graphs. */
+  readonly name: string;
+  readonly title: string;
+  /** What it does. The first sentence stands alone as a summary. */
+  readonly doc: string;
+  readonly inputs: I;
+  readonly outputs: O;
+  readonly params: P;
+  readonly examples: readonly [Example<I, P>, ...Example<I, P>[]];
+  readonly compute: (inputs: InputValues<I>, params: ParamValues<P>, context: Context) => Outcome<O>;
+}
+
+/** Declares a node; only carries the types, so that ports, parameters and `compute` must agree. */
+export function defineNode<const I extends Inputs, const O extends Outputs, const P extends Params>(
+  declaration: NodeDeclaration<I, O, P>,
+): NodeDeclaration<I, O, P> {
+  return declaration;
+}

@@ -1,0 +1,72 @@
+/** Units a number parameter may carry. Conversion happens where a value is read or shown, never in a node. */
+export type Unit = 'mm' | 'mm2' | 'mm/min' | 'mm/s2' | 'mm/tooth' | '1/min' | 'deg' | 's' | 'kg/m3' | 'count' | 'ratio';
+
+/** The content of a file, as plain data: text when its bytes are UTF-8, base64 otherwise. */
+export type FileValue =
+  | { readonly name: string; readonly text: string }
+  | { readonly name: string; readonly base64: string };
+
+export interface NumberParam {
+  readonly kind: 'number';
+  readonly unit: Unit;
+  readonly default: number;
+  readonly min: number;
+  readonly max: number;
+  readonly step: number;
+  readonly label: string;
+  readonly doc: string;
+}
+
+export interface ChoiceParam {
+  readonly kind: 'choice';
+  readonly options: readonly [string, ...string[]];
+  readonly default: string;
+  readonly label: string;
+  readonly doc: string;
+}
+
+export interface TextParam {
+  readonly kind: 'text';
+  readonly default: string;
+  readonly maxLength: number;
+  readonly label: string;
+  readonly doc: string;
+}
+
+export interface FileParam {
+  readonly kind: 'file';
+  /** File name endings, each with its dot. */
+  readonly accept: readonly [string, ...string[]];
+  readonly label: string;
+  readonly doc: string;
+}
+
+export interface SwitchParam {
+  readonly kind: 'switch';
+  readonly default: boolean;
+  readonly label: string;
+  readonly doc: string;
+}
+
+/** A list of places in mm, put there by hand. */
+export interface PointsParam {
+  readonly kind: 'points';
+  readonly default: readonly { readonly x: number; readonly y: number }[];
+  readonly label: string;
+  readonly doc: string;
+}
+
+export type Param = NumberParam | ChoiceParam | TextParam | FileParam | SwitchParam | PointsParam;
+export type Params = Readonly<Record<string, Param>>;
+
+/** What `compute` receives for a parameter. A file that was not chosen is null. */
+export type ParamValue<P> =
+  P extends { kind: 'choice'; options: readonly (infer O)[] } ? O
+  : P extends NumberParam ? number
+  : P extends TextParam ? string
+  : P extends FileParam ? FileValue | null
+  : P extends SwitchParam ? boolean
+  : P extends PointsParam ? PointsParam['default']
+  : never;
+
+export type ParamValues<P extends Params> = { readonly [K in keyof P]: ParamValue<P[K]> };

@@ -1,0 +1,49 @@
+import { existsSync, readFileSync, readdirSync } from 'node:fs';
+import { dirname, join, relative } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import ts from 'typescript';
+import { describe, expect, it } from 'vitest';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+
+/** What each room may import: other rooms and packages. Anything absent is forbidden. DEVELOPERS.md shows the same table. */
+const ALLOWED: Record<string, readonly string[]> = {
+  'src/geometry': ['clipper2-js'],
+  'src/artwork': ['src/geometry', 'saxes', 'css-tree'],
+  'src/lettering': ['src/geometry', 'src/artwork'],
+  'src/machining': ['src/geometry'],
+  'src/lighting': ['src/geometry'],
+  'src/values': ['src/geometry', 'src/artwork', 'src/lettering', 'src/machining', 'src/lighting', 'src/runtime'],
+  'src/runtime': [],
+  nodes: ['src/geometry', 'src/artwork', 'src/lettering', 'src/machining', 'src/lighting', 'src/values', 'src/runtime'],
+  'src/cli': ['src/runtime', 'src/values', 'nodes', 'node'],
+};
+
+const filesUnder = (dir: string): string[] =>
+  !existsSync(join(root, dir)) ? [] : readdirSync(join(root, dir), { withFileTypes: true }).flatMap((e) =>
+    e.isDirectory() ? filesUnder(join(dir, e.name)) : /\.tsx?$/.test(e.name) ? [join(dir, e.name)] : []);
+
+const roomOf = (path: string) => Object.keys(ALLOWED).find((room) => path === room || path.startsWith(`${room}/`));
+
+function targets(file: string): string[] {
+  const { importedFiles } = ts.preProcessFile(readFileSync(join(root, file), 'utf8'), true, true);
+  return importedFiles.map(({ fileName }) => {
+    if (fileName.startsWith('node:')) return 'node';
+    if (!fileName.startsWith('.')) return fileName.split('/').slice(0, fileName.startsWith('@') ? 2 : 1).join('/');
+    const path = relative(root, join(root, dirname(file), fileName));
+    return roomOf(path) ?? path;
+  });
+}
+
+describe.each(Object.entries(ALLOWED))('%s imports only what it may', (room, allowed) => {
+  const sideways = room === 'nodes' ? [] : [room];
+  it.each(filesUnder(room).concat(`${room}/`))('%s', (file) => {
+    const found = file.endsWith('/') ? [] : targets(file);
+    expect(found.filter((t) => ![...allowed, ...sideways].includes(t))).toEqual([]);
+  });
+});
+
+it('knows every room there is', () => {
+  const rooms = readdirSync(join(root, 'src')).map((name) => `src/${name}`);
+  expect(rooms.filter((room) => !(room in ALLOWED))).toEqual([]);
+});

@@ -1,0 +1,97 @@
+import type { GraphDocument } from '../runtime/document.ts';
+import type { Catalogue } from '../runtime/catalogue.ts';
+import type { Evaluation } from '../runtime/evaluate.ts';
+import type { PortType, PortTypes } from '../runtime/node.ts';
+import type { Problem } from '../runtime/problem.ts';
+import type { SetUp } from '../machining/setup.ts';
+import { type Check, type CheckStatus, type Quantities, type ResultFile, worstStatus } from './check.ts';
+
+/** The kinds of value a run hands over; whatever makes one is evaluated by a run. */
+export const RESULT_TYPES = ['checks', 'quantities', 'set-ups', 'files'] as const satisfies readonly PortType[];
+type ResultType = (typeof RESULT_TYPES)[number];
+
+export interface Failure {
+  readonly node: string;
+  readonly problems: readonly Problem[];
+}
+
+/** All a run hands over, gathered in the order of the graph's nodes. */
+export interface Results {
+  readonly files: readonly ResultFile[];
+  readonly checks: readonly Check[];
+  readonly quantities: Quantities;
+  readonly setups: readonly SetUp[];
+  readonly status: CheckStatus;
+  /** Nodes that could not compute, and why; dependants of theirs are not listed. */
+  readonly failures: readonly Failure[];
+  readonly cautions: readonly Failure[];
+}
+
+interface OutputOfNode {
+  readonly node: string;
+  readonly port: string;
+}
+
+/** Every output of the graph that a run must evaluate. */
+export function resultPorts(document: GraphDocument, catalogue: Catalogue): OutputOfNode[] {
+  return document.nodes.flatMap(({ id, type }) =>
+    Object.entries(catalogue.get(type)?.outputs ?? {})
+      .filter(([, port]) => isResultType(port.type))
+      .map(([port]) => ({ node: id, port })));
+}
+
+/** Gathers what a run hands over from an evaluation of `resultPorts`. */
+export function collectResults(document: GraphDocument, catalogue: Catalogue, evaluation: Evaluation): Results {
+  const of = <T extends ResultType>(type: T) => valuesOfType(document, catalogue, evaluation, type);
+  const checks = of('checks').flatMap(({ value }) => value);
+  return {
+    files: of('files').flatMap(({ value }) => value),
+    checks,
+    quantities: mergeQuantities(of('quantities')),
+    setups: of('set-ups').flatMap(({ value }) => value),
+    status: worstStatus(checks),
+    failures: failuresOf(document, evaluation),
+    cautions: cautionsOf(document, evaluation),
+  };
+}
+
+function isResultType(type: PortType): type is ResultType {
+  return (RESULT_TYPES as readonly PortType[]).includes(type);
+}
+
+function valuesOfType<T extends ResultType>(
+  document: GraphDocument, catalogue: Catalogue, evaluation: Evaluation, type: T,
+): { node: string; value: PortTypes[T] }[] {
+  return resultPorts(document, catalogue).flatMap(({ node, port }) => {
+    const result = evaluation.nodes.get(node);
+    if (result?.state !== 'ready' || declaredType(document, catalogue, node, port) !== type) return [];
+    return [{ node, value: result.outputs[port] as PortTypes[T] }];
+  });
+}
+
+function declaredType(document: GraphDocument, catalogue: Catalogue, node: string, port: string): PortType | undefined {
+  const type = document.nodes.find(({ id }) => id === node)?.type;
+  return type === undefined ? undefined : catalogue.get(type)?.outputs[port]?.type;
+}
+
+/** Two nodes may state the same quantity: the second keeps its node's id before its name. */
+function mergeQuantities(parts: readonly { node: string; value: Quantities }[]): Quantities {
+  const merged = new Map<string, Quantities[string]>();
+  for (const { node, value } of parts)
+    for (const [name, quantity] of Object.entries(value)) merged.set(merged.has(name) ? `${node}.${name}` : name, quantity);
+  return Object.fromEntries(merged);
+}
+
+function failuresOf(document: GraphDocument, evaluation: Evaluation): Failure[] {
+  return document.nodes.flatMap(({ id }) => {
+    const result = evaluation.nodes.get(id);
+    return result?.state === 'failed' ? [{ node: id, problems: result.problems }] : [];
+  });
+}
+
+function cautionsOf(document: GraphDocument, evaluation: Evaluation): Failure[] {
+  return document.nodes.flatMap(({ id }) => {
+    const result = evaluation.nodes.get(id);
+    return result?.state === 'ready' && result.cautions.length > 0 ? [{ node: id, problems: result.cautions }] : [];
+  });
+}

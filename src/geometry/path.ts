@@ -1,4 +1,4 @@
-import type { Point } from './point.ts';
+import { type Point, same } from './point.ts';
 
 /** A straight segment from the end of the segment before it (or the path's start). */
 export interface LineSegment {
@@ -35,4 +35,88 @@ export interface Path {
   readonly start: Point;
   readonly segments: readonly Segment[];
   readonly closed: boolean;
+}
+
+/** A segment together with the point it starts from. */
+export interface StartedSegment {
+  readonly start: Point;
+  readonly segment: Segment;
+}
+
+/** Where the path ends; its start when it has no segments. */
+export const pathEnd = (path: Path): Point => path.segments.at(-1)?.end ?? path.start;
+
+/** Whether the path is a single point: no segments, or only segments of no length. */
+export const isPointPath = (path: Path): boolean =>
+  pathSegmentsWithStarts(path).every(({ start, segment }) => isPointSegment(start, segment));
+
+function isPointSegment(start: Point, segment: Segment): boolean {
+  if (!same(start, segment.end, 0)) return false;
+  if (segment.kind === 'line') return true;
+  if (segment.kind === 'arc') return same(start, segment.centre, 0);
+  return same(start, segment.control1, 0) && same(start, segment.control2, 0);
+}
+
+/** Each segment with its start point, in order. */
+export function pathSegmentsWithStarts(path: Path): StartedSegment[] {
+  let start = path.start;
+  return path.segments.map((segment) => {
+    const started = { start, segment };
+    start = segment.end;
+    return started;
+  });
+}
+
+/** The same curve run the other way. */
+export function reversePath(path: Path): Path {
+  const segments = pathSegmentsWithStarts(path).reverse().map(({ start, segment }) => reverseSegment(start, segment));
+  return { start: pathEnd(path), segments, closed: path.closed };
+}
+
+function reverseSegment(start: Point, segment: Segment): Segment {
+  if (segment.kind === 'line') return { kind: 'line', end: start };
+  if (segment.kind === 'arc') return { kind: 'arc', end: start, centre: segment.centre, clockwise: !segment.clockwise };
+  return { kind: 'cubic', control1: segment.control2, control2: segment.control1, end: start };
+}
+
+/**
+ * The path along straight lines through the points. A closed one gets its closing line unless the last point
+ * repeats the first.
+ * @throws RangeError when there are no points.
+ */
+export function polylinePath(points: readonly Point[], closed: boolean): Path {
+  const [start, ...rest] = points;
+  if (start === undefined) throw new RangeError('a path needs at least one point');
+  const ends = closed && rest.length > 0 && !same(rest.at(-1)!, start, 0) ? [...rest, start] : rest;
+  return { start, segments: ends.map((end) => ({ kind: 'line', end })), closed };
+}
+
+/** The path through consecutive cubics, each three points: control, control, end. A closed one gets a closing line if its end is not its start. */
+export function pathFromCubics(start: Point, cubics: readonly (readonly [Point, Point, Point])[], closed: boolean): Path {
+  const segments = cubics.map(([control1, control2, end]): Segment => ({ kind: 'cubic', control1, control2, end }));
+  return closed ? closePath({ start, segments, closed: false }) : { start, segments, closed };
+}
+
+/** The path closed by a straight line, or as it stands when it already ends at its start. */
+export function closePath(path: Path): Path {
+  if (path.closed) return path;
+  const segments: Segment[] = same(pathEnd(path), path.start, 0) ? [...path.segments] : [...path.segments, { kind: 'line', end: path.start }];
+  return { start: path.start, segments, closed: true };
+}
+
+/**
+ * Open paths run one after the other as one open path; where one does not start at the end of the one before,
+ * a line joins them. Undefined when there are none.
+ */
+export function joinPaths(paths: readonly Path[]): Path | undefined {
+  const [first, ...rest] = paths;
+  if (first === undefined) return undefined;
+  const segments: Segment[] = [...first.segments];
+  let end = pathEnd(first);
+  for (const path of rest) {
+    if (!same(end, path.start, 0)) segments.push({ kind: 'line', end: path.start });
+    segments.push(...path.segments);
+    end = pathEnd(path);
+  }
+  return { start: first.start, segments, closed: false };
 }

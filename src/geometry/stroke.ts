@@ -1,0 +1,73 @@
+import { attemptRegion, regionFromLoops, unionRegions } from './boolean.ts';
+import { type Point } from './point.ts';
+import { foldsAlong, type OffsetCap, type RawOffset, rawDisc, rawSide, rawStroke } from './raw-offset.ts';
+import { type Loop, type Region } from './region.ts';
+
+/**
+ * More folded corners than this in one raw outline crowd their crossings about the centre of curvature
+ * (n corners make about n^2 / 2 of them), and the kernel gives up from some 150 on. Fewer would mean more unions.
+ */
+const FOLDS_AT_ONCE = 40;
+
+/** A chain of points to be stroked; neighbours are distinct. */
+export interface Chain {
+  readonly points: readonly Point[];
+  readonly closed: boolean;
+}
+
+function pointLoops(at: Point, cap: OffsetCap, raw: RawOffset): Loop[] {
+  if (cap === 'butt') return [];
+  if (cap === 'round') return [rawDisc(at, raw)];
+  const { distance: d } = raw;
+  return [[{ x: at.x - d, y: at.y - d }, { x: at.x + d, y: at.y - d }, { x: at.x + d, y: at.y + d }, { x: at.x - d, y: at.y + d }]];
+}
+
+function rawLoops({ points, closed }: Chain, cap: OffsetCap, raw: RawOffset): Loop[] {
+  if (points.length < 2) return points.flatMap((point) => pointLoops(point, cap, raw));
+  return closed ? [rawSide(points, raw), rawSide([...points].reverse(), raw)] : [rawStroke(points, cap, raw)];
+}
+
+/** A closed chain as an open one that runs on over its first edge, so that every corner is an inner one. */
+const unrolled = ({ points, closed }: Chain): readonly Point[] =>
+  closed && points.length > 1 ? [...points, points[0]!, points[1]!] : points;
+
+/** Where to part a chain so that no piece holds more than a number of folds: the index of the first point of each piece, and the last point. */
+function partings(folded: readonly boolean[], most: number): number[] {
+  const starts = [0];
+  let count = 0;
+  folded.forEach((fold, i) => {
+    if (fold) count += 1;
+    if (count > most) {
+      starts.push(i);
+      count = 1;
+    }
+  });
+  return [...starts, folded.length - 1];
+}
+
+/**
+ * A stroke as the union of strokes of its pieces. Each piece starts one edge early, which winds the shared edge twice
+ * but gives the corner between them to one piece as an inner corner.
+ */
+function piecewise(chain: Chain, cap: OffsetCap, raw: RawOffset, most: number): Region {
+  const points = unrolled(chain);
+  const bounds = partings(foldsAlong(points, raw.distance), most);
+  const pieces = bounds.slice(1).map((to, k) => points.slice(Math.max(0, bounds[k]! - 1), to + 1));
+  const bodies = pieces.map((piece) => regionFromLoops([rawStroke(piece, 'butt', raw)], 'positive'));
+  const ends = chain.closed || cap === 'butt' ? [] : [points.slice(0, 2), points.slice(-2)];
+  return unionRegions([...bodies, ...ends.map((end) => regionFromLoops([rawStroke(end, cap, raw)], 'positive'))]);
+}
+
+/**
+ * The stroke of half-width `raw.distance` along a chain: both sides of a closed one, the ends of an open one under `cap`.
+ * Done in one go where the kernel can, else piece by piece.
+ */
+export function strokeRegion(chain: Chain, cap: OffsetCap, raw: RawOffset): Region {
+  const folded = foldsAlong(unrolled(chain), raw.distance).filter(Boolean).length;
+  const whole = folded <= FOLDS_AT_ONCE ? attemptRegion(rawLoops(chain, cap, raw), 'positive') : undefined;
+  return whole ?? piecewise(chain, cap, raw, FOLDS_AT_ONCE / 2);
+}
+
+/** Whether both sides of a chain can be made in one go. */
+export const isGentle = (chain: Chain, distance: number): boolean =>
+  foldsAlong(unrolled(chain), distance).filter(Boolean).length <= FOLDS_AT_ONCE;

@@ -9,6 +9,7 @@ const HALVINGS = 50;
 
 /** The open path made shorter by `amount` mm at both ends; undefined when nothing would be left. */
 export function trimPath(path: Path, amount: number): Path | undefined {
+  if (amount === 0) return path;
   const shorter = trimEnd(path, amount);
   const reversed = shorter && trimEnd(reversePath(shorter), amount);
   return reversed && reversePath(reversed);

@@ -31,7 +31,7 @@ export function worstStatus(checks: readonly Check[]): CheckStatus {
   return checks.reduce<CheckStatus>((worst, { status }) => (RANK[status] > RANK[worst] ? status : worst), 'pass');
 }
 
-interface Finding {
+export interface Finding {
   readonly check: string;
   readonly value: number;
   readonly limit: number;
@@ -53,6 +53,11 @@ export function atMost(finding: Finding, kind: 'caution' | 'fail' = 'fail'): Che
   return judged(finding, finding.value <= finding.limit, kind, 'at most');
 }
 
+/** Judges a value that is refused below one limit and worth a caution below a higher one; the limit told is the one that counts. */
+export function atLeastGraded(finding: Omit<Finding, 'limit'>, { refuse, caution }: { readonly refuse: number; readonly caution: number }): Check {
+  return finding.value < refuse ? atLeast({ ...finding, limit: refuse }) : atLeast({ ...finding, limit: Math.max(caution, refuse) }, 'caution');
+}
+
 function judged(finding: Finding, kept: boolean, kind: 'caution' | 'fail', word: string): Check {
   const { check, value, limit, unit, at, subject, advice } = finding;
   const sentence = `${subject}: ${amount(value, unit)}, ${word} ${amount(limit, unit)}.`;
@@ -65,6 +70,7 @@ function judged(finding: Finding, kept: boolean, kind: 'caution' | 'fail', word:
 
 /** A number as a bench would read it: three decimals at most, no trailing zeros, with its unit. */
 export function amount(value: number, unit: string): string {
-  const number = Number.isFinite(value) ? String(Math.round(value * 1000) / 1000) : 'without limit';
+  if (!Number.isFinite(value)) return 'no limit';
+  const number = String(Math.round(value * 1000) / 1000);
   return unit === 'count' || unit === '' ? number : `${number} ${unit}`;
 }

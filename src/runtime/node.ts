@@ -8,7 +8,10 @@ export interface PortTypes {
 }
 export type PortType = keyof PortTypes;
 
-/** Takes one wire, or any number of them (`many`, in the order of the graph's wires). `optional` may stay unwired. */
+/**
+ * Takes one wire, or several (`many`: a list in the order of the graph's wires). An input that is not `optional` needs
+ * at least one wire; an unwired optional input arrives as undefined, an unwired optional `many` as an empty list.
+ */
 export interface InputPort<T extends PortType = PortType> {
   readonly type: T;
   readonly doc: string;
@@ -46,13 +49,16 @@ export interface Example<I extends Inputs, P extends Params> {
   readonly params?: Partial<ParamValues<P>>;
 }
 
-/** A node type, whole. The form, the help, the reference page and the check of saved graphs all come from it. */
-export interface NodeDeclaration<I extends Inputs = Inputs, O extends Outputs = Outputs, P extends Params = Params> {
+/** What every declaration has, whatever its ports and parameters. */
+interface DeclarationHead {
   /** kebab-case; equal to the file's name, and the type name in saved graphs. */
   readonly name: string;
   readonly title: string;
   /** What it does. The first sentence stands alone as a summary. */
   readonly doc: string;
+}
+
+interface TypedDeclaration<I extends Inputs, O extends Outputs, P extends Params> extends DeclarationHead {
   readonly inputs: I;
   readonly outputs: O;
   readonly params: P;
@@ -60,9 +66,34 @@ export interface NodeDeclaration<I extends Inputs = Inputs, O extends Outputs = 
   readonly compute: (inputs: InputValues<I>, params: ParamValues<P>, context: Context) => Outcome<O>;
 }
 
+/**
+ * A declaration whose ports and parameters are known only at run time, as a catalogue holds it. `compute` asks for
+ * `never` because only the runtime, which checks values against the declaration, may call it.
+ */
+interface AnyDeclaration extends DeclarationHead {
+  readonly inputs: Inputs;
+  readonly outputs: Outputs;
+  readonly params: Params;
+  readonly examples: readonly [AnyExample, ...AnyExample[]];
+  readonly compute: (inputs: never, params: never, context: Context) => Outcome<Outputs>;
+}
+
+export interface AnyExample {
+  readonly title: string;
+  readonly inputs: Readonly<Record<string, unknown>>;
+  readonly params?: Readonly<Record<string, unknown>>;
+}
+
+/**
+ * A node type, whole. The form, the help, the reference page and the check of saved graphs all come from it.
+ * Without type arguments: any node type, whatever its ports.
+ */
+export type NodeDeclaration<I extends Inputs = never, O extends Outputs = never, P extends Params = never> =
+  [I] extends [never] ? AnyDeclaration : TypedDeclaration<I, O, P>;
+
 /** Declares a node; only carries the types, so that ports, parameters and `compute` must agree. */
 export function defineNode<const I extends Inputs, const O extends Outputs, const P extends Params>(
-  declaration: NodeDeclaration<I, O, P>,
-): NodeDeclaration<I, O, P> {
+  declaration: TypedDeclaration<I, O, P>,
+): TypedDeclaration<I, O, P> {
   return declaration;
 }

@@ -59,8 +59,8 @@ export interface PointsParam {
 export type Param = NumberParam | ChoiceParam | TextParam | FileParam | SwitchParam | PointsParam;
 export type Params = Readonly<Record<string, Param>>;
 
-/** What `compute` receives for a parameter. A file that was not chosen is null. */
-export type ParamValue<P> =
+/** What `compute` receives for a parameter. A file that was not chosen is null. Without argument: any parameter's value. */
+export type ParamValue<P = Param> =
   P extends { kind: 'choice'; options: readonly (infer O)[] } ? O
   : P extends NumberParam ? number
   : P extends TextParam ? string
@@ -70,3 +70,6 @@ export type ParamValue<P> =
   : never;
 
 export type ParamValues<P extends Params> = { readonly [K in keyof P]: ParamValue<P[K]> };
+
+/** Values by parameter name, of a node whose parameters are known only at run time. */
+export type AnyParamValues = Readonly<Record<string, ParamValue>>;

@@ -9,3 +9,35 @@ export interface Problem {
 }
 
 export type Problems = readonly [Problem, ...Problem[]];
+
+/** The kinds of fault a value of a parameter can have. */
+export type ValueCode = 'wrong-kind' | 'not-finite' | 'out-of-limits' | 'not-offered';
+
+/** The kinds of fault a graph can have. */
+export type GraphCode =
+  | ValueCode
+  | 'too-large' | 'not-json' | 'duplicate-key' | 'wrong-format' | 'wrong-version' | 'future-version'
+  | 'unknown-key' | 'missing-key' | 'bad-id' | 'duplicate-id' | 'unknown-node' | 'unknown-param'
+  | 'bad-reference' | 'missing-node' | 'missing-port' | 'missing-input' | 'port-taken' | 'duplicate-wire'
+  | 'type-mismatch' | 'cycle' | 'bad-name' | 'duplicate-name' | 'unknown-name' | 'missing-param' | 'exposed-twice'
+  | 'grouped-twice';
+
+/** A fault of a graph, with the id of the node it belongs to where there is one. */
+export interface GraphProblem extends Problem {
+  readonly code: GraphCode;
+  readonly node?: string;
+}
+
+export type GraphProblems = readonly [GraphProblem, ...GraphProblem[]];
+
+/** A problem as one line of text: where, expected, found, advice. */
+export function formatProblem({ node, place, expected, found, advice }: Problem & { readonly node?: string }): string {
+  const where = [node, place].filter((part) => part !== undefined).join(', ');
+  return `${where === '' ? '' : `${where}: `}expected ${expected}, found ${found}. ${advice}`;
+}
+
+/** The list as a non-empty one, or undefined when there is nothing in it. */
+export function nonEmpty<T>(list: readonly T[]): readonly [T, ...T[]] | undefined {
+  const [first, ...rest] = list;
+  return first === undefined ? undefined : [first, ...rest];
+}

@@ -1,0 +1,17 @@
+export * from './catalogue.ts';
+export { checkGraph } from './check.ts';
+export { deepEqual } from './deep-equal.ts';
+export * from './document.ts';
+export * from './evaluate.ts';
+export { type Executed, runNode } from './execute.ts';
+export * from './inputs.ts';
+export { nearest } from './nearest.ts';
+export * from './node.ts';
+export { checkValue, defaultOf, unitSuffix, withDefaults } from './param-values.ts';
+export type * from './params.ts';
+export * from './parse-param.ts';
+export type { OutputOf } from './plan.ts';
+export * from './problem.ts';
+export * from './read.ts';
+export * from './reference.ts';
+export * from './write.ts';

@@ -1,0 +1,80 @@
+import type { Catalogue } from './catalogue.ts';
+import type { ExposedInput, GraphDocument } from './document.ts';
+import { splitReference } from './names.ts';
+import { suggest } from './nearest.ts';
+import { checkValue, defaultOf } from './param-values.ts';
+import type { Param, ParamValue } from './params.ts';
+import { type GraphProblem, type GraphProblems, nonEmpty } from './problem.ts';
+import { show, showList } from './show.ts';
+
+/** An exposed input with the parameter it sets and that parameter's present value. */
+export interface ListedInput {
+  readonly name: string;
+  readonly label: string;
+  readonly help: string;
+  readonly group?: string;
+  readonly param: Param;
+  readonly value: ParamValue;
+}
+
+export type SetResult =
+  | { readonly ok: true; readonly document: GraphDocument }
+  | { readonly ok: false; readonly problems: GraphProblems };
+
+/** The exposed inputs of a graph, in its order. One whose parameter does not exist (a fault of the graph) is left out. */
+export function listInputs(document: GraphDocument, catalogue: Catalogue): ListedInput[] {
+  const targetOf = targetFinder(document, catalogue);
+  return document.inputs.flatMap((input) => {
+    const target = targetOf(input);
+    if (target === undefined) return [];
+    const { name, label, help, group } = input;
+    return [{ name, label, help, ...(group !== undefined && { group }), param: target.param, value: target.value }];
+  });
+}
+
+/** The document with exposed inputs set to values by name; the one given is left as it is. One problem for each fault. */
+export function setInputs(document: GraphDocument, catalogue: Catalogue, values: ReadonlyMap<string, ParamValue>): SetResult {
+  const targetOf = targetFinder(document, catalogue);
+  const problems: GraphProblem[] = [];
+  const changes = new Map<string, Record<string, ParamValue>>();
+  for (const [name, value] of values) {
+    const input = document.inputs.find((exposed) => exposed.name === name);
+    const target = input && targetOf(input);
+    const fault = input === undefined ? unknownName(name, document) : target === undefined ? missingParam(input) : checkValue(target.param, value);
+    if (fault !== undefined) problems.push({ place: name, ...fault });
+    else if (target !== undefined) changes.set(target.node, { ...changes.get(target.node), [target.name]: value });
+  }
+  const faults = nonEmpty(problems);
+  if (faults !== undefined) return { ok: false, problems: faults };
+  const nodes = document.nodes.map((node) => (changes.has(node.id) ? { ...node, params: { ...node.params, ...changes.get(node.id) } } : node));
+  return { ok: true, document: { ...document, nodes } };
+}
+
+interface Target {
+  readonly node: string;
+  readonly name: string;
+  readonly param: Param;
+  readonly value: ParamValue;
+}
+
+function targetFinder({ nodes }: GraphDocument, catalogue: Catalogue): (input: ExposedInput) => Target | undefined {
+  const byId = new Map(nodes.map((node) => [node.id, node]));
+  return ({ sets }) => {
+    const reference = splitReference(sets);
+    const node = reference && byId.get(reference.node);
+    const params = node && catalogue.get(node.type)?.params;
+    if (params === undefined || !Object.hasOwn(params, reference!.name)) return undefined;
+    const param = params[reference!.name]!;
+    const value = Object.hasOwn(node!.params, reference!.name) ? node!.params[reference!.name]! : defaultOf(param);
+    return { ...reference!, param, value };
+  };
+}
+
+function unknownName(name: string, { inputs }: GraphDocument): GraphProblem {
+  const known = inputs.map((input) => input.name);
+  return { code: 'unknown-name', expected: `one of the inputs ${showList(known)}`, found: show(name), advice: suggest(name, known, 'Give one of these names.') };
+}
+
+function missingParam({ sets }: ExposedInput): GraphProblem {
+  return { code: 'missing-param', expected: 'an input that sets a parameter of a node', found: show(sets), advice: 'Correct this input in the graph.' };
+}

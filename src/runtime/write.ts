@@ -1,0 +1,70 @@
+import type { ExposedInput, GraphDocument, GraphNode, NodeGroup } from './document.ts';
+import type { ParamValue } from './params.ts';
+
+/**
+ * Writes a graph as JSON text that differs little when little changes: keys in a fixed order, parameters by name, one line
+ * for each thing that an edit changes by itself. Ends with a line break. Reading and writing it again gives the same text.
+ */
+export function writeGraph({ format, version, title, notes, nodes, wires, inputs, groups }: GraphDocument): string {
+  const members = [
+    member('format', format), member('version', version), member('title', title), member('notes', notes),
+    `"nodes": ${list(nodes.map(writeNode), 2)}`,
+    `"wires": ${list(wires.map(({ from, to }) => `{ ${member('from', from)}, ${member('to', to)} }`), 2)}`,
+    `"inputs": ${list(inputs.map(writeInput), 2)}`,
+    `"groups": ${list(groups.map(writeGroup), 2)}`,
+  ];
+  return `${braces(members, 0)}\n`;
+}
+
+function writeNode({ id, type, title, note, position, params }: GraphNode): string {
+  const names = Object.keys(params).sort(byCodeUnit);
+  const values = names.map((name) => `${JSON.stringify(name)}: ${writeValue(params[name]!)}`);
+  return braces([
+    `${member('id', id)}, ${member('type', type)}`,
+    ...optional('title', title), ...optional('note', note),
+    `"position": [${position.map((value) => JSON.stringify(value)).join(', ')}]`,
+    ...(values.length > 0 ? [`"params": ${braces(values, 3)}`] : []),
+  ], 2);
+}
+
+function writeValue(value: ParamValue): string {
+  if (Array.isArray(value)) return list((value as readonly { x: number; y: number }[]).map(({ x, y }) => `{ ${member('x', x)}, ${member('y', y)} }`), 4);
+  if (typeof value !== 'object' || value === null) return JSON.stringify(value);
+  const file = value as Extract<ParamValue, { name: string }>;
+  const content = 'text' in file ? member('text', file.text) : member('base64', file.base64);
+  return braces([member('name', file.name), content], 4);
+}
+
+function writeInput({ name, label, help, group, sets }: ExposedInput): string {
+  return braces([member('name', name), member('label', label), member('help', help), ...optional('group', group), member('sets', sets)], 2);
+}
+
+function writeGroup({ id, title, nodes, collapsed }: NodeGroup): string {
+  return braces([member('id', id), member('title', title), `"nodes": ${list(nodes.map((node) => JSON.stringify(node)), 3)}`, member('collapsed', collapsed)], 2);
+}
+
+function member(key: string, value: string | number | boolean): string {
+  return `${JSON.stringify(key)}: ${JSON.stringify(value)}`;
+}
+
+function optional(key: string, value: string | undefined): string[] {
+  return value === undefined ? [] : [member(key, value)];
+}
+
+/** Not by locale: the same document must give the same text everywhere. */
+function byCodeUnit(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
+
+function braces(members: readonly string[], depth: number): string {
+  return block('{', members, '}', depth);
+}
+
+function list(items: readonly string[], depth: number): string {
+  return items.length === 0 ? '[]' : block('[', items, ']', depth - 1);
+}
+
+function block(open: string, lines: readonly string[], close: string, depth: number): string {
+  const indent = '  '.repeat(depth + 1);
+  return `${open}\n${lines.map((line) => `${indent}${line}`).join(',\n')}\n${'  '.repeat(depth)}${close}`;
+}

@@ -30,7 +30,8 @@ type InputValue<P> = P extends { type: infer T extends PortType }
   : P extends { optional: true } ? PortTypes[T] | undefined
   : PortTypes[T]
   : never;
-export type InputValues<I extends Inputs> = { readonly [K in keyof I]: InputValue<I[K]> };
+/** What `compute` receives by input. Nobody has such values for a node known only at run time: hence never. */
+export type InputValues<I extends Inputs> = string extends keyof I ? never : { readonly [K in keyof I]: InputValue<I[K]> };
 export type OutputValues<O extends Outputs> = { readonly [K in keyof O]: PortTypes[O[K]['type']] };
 
 /** What `compute` returns: its outputs (with cautions worth telling), or why there are none. */
@@ -45,20 +46,20 @@ export interface Context {
 
 export interface Example<I extends Inputs, P extends Params> {
   readonly title: string;
-  readonly inputs: InputValues<I>;
-  readonly params?: Partial<ParamValues<P>>;
+  readonly inputs: string extends keyof I ? Readonly<Record<string, unknown>> : InputValues<I>;
+  readonly params?: string extends keyof P ? Readonly<Record<string, unknown>> : Partial<ParamValues<P>>;
 }
 
-/** What every declaration has, whatever its ports and parameters. */
-interface DeclarationHead {
+/**
+ * A node type, whole. The form, the help, the reference page and the check of saved graphs all come from it.
+ * Without type arguments: any node type, its ports and parameters known only at run time.
+ */
+export interface NodeDeclaration<I extends Inputs = Inputs, O extends Outputs = Outputs, P extends Params = Params> {
   /** kebab-case; equal to the file's name, and the type name in saved graphs. */
   readonly name: string;
   readonly title: string;
   /** What it does. The first sentence stands alone as a summary. */
   readonly doc: string;
-}
-
-interface TypedDeclaration<I extends Inputs, O extends Outputs, P extends Params> extends DeclarationHead {
   readonly inputs: I;
   readonly outputs: O;
   readonly params: P;
@@ -66,34 +67,9 @@ interface TypedDeclaration<I extends Inputs, O extends Outputs, P extends Params
   readonly compute: (inputs: InputValues<I>, params: ParamValues<P>, context: Context) => Outcome<O>;
 }
 
-/**
- * A declaration whose ports and parameters are known only at run time, as a catalogue holds it. `compute` asks for
- * `never` because only the runtime, which checks values against the declaration, may call it.
- */
-interface AnyDeclaration extends DeclarationHead {
-  readonly inputs: Inputs;
-  readonly outputs: Outputs;
-  readonly params: Params;
-  readonly examples: readonly [AnyExample, ...AnyExample[]];
-  readonly compute: (inputs: never, params: never, context: Context) => Outcome<Outputs>;
-}
-
-export interface AnyExample {
-  readonly title: string;
-  readonly inputs: Readonly<Record<string, unknown>>;
-  readonly params?: Readonly<Record<string, unknown>>;
-}
-
-/**
- * A node type, whole. The form, the help, the reference page and the check of saved graphs all come from it.
- * Without type arguments: any node type, whatever its ports.
- */
-export type NodeDeclaration<I extends Inputs = never, O extends Outputs = never, P extends Params = never> =
-  [I] extends [never] ? AnyDeclaration : TypedDeclaration<I, O, P>;
-
 /** Declares a node; only carries the types, so that ports, parameters and `compute` must agree. */
 export function defineNode<const I extends Inputs, const O extends Outputs, const P extends Params>(
-  declaration: TypedDeclaration<I, O, P>,
-): TypedDeclaration<I, O, P> {
+  declaration: NodeDeclaration<I, O, P>,
+): NodeDeclaration<I, O, P> {
   return declaration;
 }

@@ -69,7 +69,8 @@ export type ParamValue<P = Param> =
   : P extends PointsParam ? PointsParam['default']
   : never;
 
-export type ParamValues<P extends Params> = { readonly [K in keyof P]: ParamValue<P[K]> };
+/** Parameter values by name; never for a node known only at run time, as with its inputs. */
+export type ParamValues<P extends Params> = string extends keyof P ? never : { readonly [K in keyof P]: ParamValue<P[K]> };
 
 /** Values by parameter name, of a node whose parameters are known only at run time. */
 export type AnyParamValues = Readonly<Record<string, ParamValue>>;

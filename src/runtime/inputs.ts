@@ -8,7 +8,7 @@ import { type GraphProblem, type GraphProblems, nonEmpty } from './problem.ts';
 import { show, showList } from './show.ts';
 
 /** An exposed input with the parameter it sets and that parameter's present value. */
-export interface GraphInput {
+export interface ListedInput {
   readonly name: string;
   readonly label: string;
   readonly help: string;
@@ -22,7 +22,7 @@ export type SetResult =
   | { readonly ok: false; readonly problems: GraphProblems };
 
 /** The exposed inputs of a graph, in its order. One whose parameter does not exist (a fault of the graph) is left out. */
-export function listInputs(document: GraphDocument, catalogue: Catalogue): GraphInput[] {
+export function listInputs(document: GraphDocument, catalogue: Catalogue): ListedInput[] {
   const targetOf = targetFinder(document, catalogue);
   return document.inputs.flatMap((input) => {
     const target = targetOf(input);

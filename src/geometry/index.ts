@@ -1,10 +1,13 @@
 export * from './arc.ts';
 export * from './bend.ts';
 export { intersectRegions, regionFromLoops, subtractRegion, unionRegions } from './boolean.ts';
+export { biarc } from './biarc.ts';
 export * from './box.ts';
 export { type Location } from './containment.ts';
 export * from './cubic.ts';
+export * from './fit.ts';
 export * from './flatten.ts';
+export * from './inset.ts';
 export { COORDINATE_LIMIT_MM, type FillRuleName, UNITS_PER_MM } from './kernel.ts';
 export * from './lengthen.ts';
 export * from './locate.ts';

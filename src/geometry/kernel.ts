@@ -1,6 +1,7 @@
 import { Clipper64, ClipType, FillRule, type Path64, type Paths64, PathType } from 'clipper2-js';
 import { type Point } from './point.ts';
-import { type Loop } from './region.ts';
+import { type Loop, loopsBounds } from './region.ts';
+import { quicken } from './scanlines.ts';
 
 /**
  * Integer units per millimetre inside the boolean kernel: 0.1 um, a tenth of the finest step a machine of this kind
@@ -111,6 +112,7 @@ function checkWork(loops: readonly UnitLoop[]): void {
 function sweep({ operation, rule, subject, clip = [] }: BooleanInput): UnitLoop[] | undefined {
   const engine = new Clipper64();
   engine.preserveCollinear = false;
+  quicken(engine);
   for (const loop of subject) if (loop.length > 2) engine.addPath(loop as Path64, PathType.Subject);
   for (const loop of clip) if (loop.length > 2) engine.addPath(loop as Path64, PathType.Clip);
   const solution: Paths64 = [];
@@ -121,17 +123,26 @@ function sweep({ operation, rule, subject, clip = [] }: BooleanInput): UnitLoop[
 const quarterTurn = (loop: UnitLoop): UnitLoop => loop.map(({ x, y }) => ({ x: -y + 0, y: x }));
 const quarterTurnBack = (loop: UnitLoop): UnitLoop => loop.map(({ x, y }) => ({ x: y, y: -x + 0 }));
 
+function turnedSweep(input: BooleanInput): UnitLoop[] | undefined {
+  const { subject, clip = [] } = input;
+  return sweep({ ...input, subject: subject.map(quarterTurn), clip: clip.map(quarterTurn) })?.map(quarterTurnBack);
+}
+
+function isWide(loops: readonly UnitLoop[]): boolean {
+  const box = loopsBounds(loops);
+  return box !== undefined && box.maxX - box.minX > box.maxY - box.minY;
+}
+
 /**
  * One boolean operation of the kernel, or undefined when it cannot be done at once. The result's outer loops are
- * counter-clockwise and its holes clockwise. The cost grows with the number of vertices times the number of edges at
- * one height, so callers feed it little at a time.
+ * counter-clockwise and its holes clockwise. The cost grows with the number of vertices times the number of edges that
+ * the sweep line crosses, so the sweep goes along the longer side, and callers feed it little at a time.
  */
 export function attempt(input: BooleanInput): UnitLoop[] | undefined {
-  const { subject, clip = [] } = input;
-  checkWork([...subject, ...clip]);
-  // Sweeping in another direction meets the crossings in another order, which nearly always helps.
-  return sweep(input)
-    ?? sweep({ ...input, subject: subject.map(quarterTurn), clip: clip.map(quarterTurn) })?.map(quarterTurnBack);
+  const all = [...input.subject, ...(input.clip ?? [])];
+  checkWork(all);
+  // The other direction meets the crossings in another order, which nearly always helps an engine that gave up.
+  return isWide(all) ? turnedSweep(input) ?? sweep(input) : sweep(input) ?? turnedSweep(input);
 }
 
 /** As `attempt`, for inputs that hold no crowd of crossings: throws an Error when the kernel gives up all the same. */

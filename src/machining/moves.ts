@@ -9,6 +9,9 @@ export const PROGRAM_START: Point3 = { x: 0, y: 0, z: 0 };
 /** An arc that ends nearer to its start than this, in mm, is one full turn. */
 const SAME_PLACE = 1e-9;
 
+/** Rounding noise in a turn, degrees, that must not cost another chord. */
+const SWEEP_NOISE = 1e-6;
+
 /** The place a move begins at, and the move. */
 export interface PlacedMove {
   readonly from: Point3;
@@ -62,6 +65,12 @@ export function moveLength(from: Point3, move: Move): number {
   const rise = move.to.z - from.z;
   if (move.kind === 'arc') return Math.hypot(arcRadius(from, move) * sweepRadians(from, move), rise);
   return Math.hypot(move.to.x - from.x, move.to.y - from.y, rise);
+}
+
+/** Chords of equal turn that stay within `tolerance` of an arc: e = r (1 - cos(turn / 2)). At least four to a circle. */
+export function chordCount(radius: number, sweep: number, tolerance: number): number {
+  const turn = Math.min(90, (2 * Math.acos(Math.max(-1, 1 - tolerance / radius)) * 180) / Math.PI);
+  return radius > 0 ? Math.max(1, Math.ceil(sweep / turn - SWEEP_NOISE)) : 1;
 }
 
 /** A box in space, mm. */

@@ -7,7 +7,7 @@ export interface Program {
   /** File name relative to the results folder, such as `programs/set-up-1-cutter-1.ngc`. */
   readonly file: string;
   readonly cutter: Cutter;
-  /** The planned moves in program coordinates, the first from `start`. */
+  /** The planned moves in program coordinates, the first from PROGRAM_START, as adapted to the controller. */
   readonly moves: readonly Move[];
   /** The program's words. */
   readonly text: string;

@@ -12,6 +12,10 @@ export interface Features {
 /** The shape is read from the polyline simplified to this share of the tolerance, which removes what rounding did to it. */
 const SHAPE_SHARE = 0.35;
 
+/** Rougher polylines are simplified to this multiple of their noise, up to the greater share. */
+const SHAPE_NOISE = 1.7;
+const MOST_SHAPE_SHARE = 0.8;
+
 /** Turning by this much within CORNER_REACH tolerances is a corner: an arc there would be smaller than any machine can tell. */
 const CORNER_TURN = Math.PI / 4;
 const CORNER_REACH = 4;
@@ -24,8 +28,8 @@ const STRAIGHT_OFFSETS = 2;
  * chord of length L between turns of angle a stands off by about L a / 8. Where that would be more than the density
  * allows, a sharp point is a corner and a long chord is a straight stretch.
  */
-export function featuresOf(points: readonly Point[], closed: boolean, tolerance: number): Features {
-  const shape = shapeOf(points, closed, tolerance);
+export function featuresOf(points: readonly Point[], closed: boolean, tolerance: number, noise: number): Features {
+  const shape = shapeOf(points, closed, Math.min(MOST_SHAPE_SHARE * tolerance, Math.max(SHAPE_SHARE * tolerance, SHAPE_NOISE * noise)));
   const corners = new Set<number>(closed ? [] : [0, points.length - 1]);
   shape.vertices.forEach((vertex, k) => {
     if (isCorner(shape, k, tolerance)) corners.add(vertex.index);
@@ -51,8 +55,8 @@ interface Shape {
   readonly previous: (k: number) => Vertex | undefined;
 }
 
-function shapeOf(points: readonly Point[], closed: boolean, tolerance: number): Shape {
-  const kept = closed ? keptLoopIndices(points, SHAPE_SHARE * tolerance) : keptIndices(points, SHAPE_SHARE * tolerance);
+function shapeOf(points: readonly Point[], closed: boolean, simplification: number): Shape {
+  const kept = closed ? keptLoopIndices(points, simplification) : keptIndices(points, simplification);
   const count = kept.length;
   const place = (k: number) => points[kept[(k + count) % count]!]!;
   const direction = (k: number) => normalize(subtract(place(k + 1), place(k)));

@@ -1,4 +1,4 @@
-import { dot, leftNormal, normalize, type Point, scale, add, subtract, type Vector } from './point.ts';
+import { distance, dot, leftNormal, normalize, type Point, scale, add, subtract, type Vector } from './point.ts';
 
 /** A place for pieces to meet: near a point of the polyline, with the direction of the curve there. */
 export interface Gate {
@@ -13,20 +13,70 @@ const WINDOWS = [2, 3, 4, 6, 8, 12, 16, 24, 32, 48, 64];
 /** What the local curve may miss its points by, as a share of the tolerance: above rounding, below what the fit needs. */
 const WINDOW_SHARE = 0.2;
 
+/** On a rougher polyline, as a multiple of its noise. */
+const WINDOW_NOISE = 1.5;
+
+/** The change of curvature counts when its part in the local curve is so many times what that curve misses points by. */
+const SIGNIFICANT = 4;
+
+/** Directions are turned as for this share of the room there is: turned for all of it, shorter arcs would not fit. */
+const ROOM_SHARE = 0.8;
+
+/** Neighbours on each side whose misfit to a cubic is called noise; up to so many places are asked. */
+const NOISE_REACH = 6;
+const NOISE_PLACES = 64;
+
+/** How far the polyline's points stray from smooth, mm: the median over some places of the worst misfit there. */
+export function noiseOf(at: (index: number) => Point, count: number, tolerance: number): number {
+  const step = Math.max(1, Math.floor((count - 2 * NOISE_REACH) / NOISE_PLACES));
+  const misfits: number[] = [];
+  for (let i = NOISE_REACH; i < count - NOISE_REACH; i += step) {
+    const fit = windowFit(at, i, [i - NOISE_REACH, i + NOISE_REACH]);
+    if (fit !== undefined) misfits.push(fit.worst);
+  }
+  const median = misfits.sort((a, b) => a - b)[misfits.length >> 1] ?? 0;
+  return Math.min(median, tolerance / 2);
+}
+
 /**
  * The curve's place and direction at point `index`, from a cubic through as wide a window of points between `low` and
- * `high` as one cubic follows. The place moves along the normal only, so that the polyline's point stays abreast of it.
+ * `high` as one cubic follows. The place moves along the normal only, so that the polyline's point stays abreast of it: onto
+ * the curve, and by half a chord's sagitta to its inner side, midway between the points and the chords. The direction is turned for arcs, see `turnedForArcs`.
  */
-export function gateAt(at: (index: number) => Point, index: number, [low, high]: readonly [number, number], tolerance: number): Gate {
-  let gate = chordGate(at, index, low, high);
+export function gateAt(at: (index: number) => Point, index: number, [low, high]: readonly [number, number], limits: { readonly noise: number; readonly tolerance: number }): Gate {
+  const most = Math.max(WINDOW_SHARE * limits.tolerance, WINDOW_NOISE * limits.noise);
+  let fitted: WindowFit | undefined;
   for (const reach of WINDOWS) {
     const window = [Math.max(low, index - reach), Math.min(high, index + reach)] as const;
-    const fitted = windowGate(at, index, window, WINDOW_SHARE * tolerance);
-    if (fitted === undefined) break;
-    gate = fitted;
+    const wider = windowFit(at, index, window);
+    if (wider === undefined || wider.worst > most) break;
+    fitted = wider;
     if (window[0] === low && window[1] === high) break;
   }
-  return gate;
+  if (fitted === undefined) return chordGate(at, index, low, high);
+  const tangent = normalize(add(fitted.axis, scale(leftNormal(fitted.axis), fitted.slope)));
+  const sagitta = (fitted.curvature * shorterChord(at, index, low, high) ** 2) / 8;
+  const point = add(at(index), scale(leftNormal(tangent), fitted.offset / Math.hypot(1, fitted.slope) + sagitta / 2));
+  const room = limits.tolerance - limits.noise - Math.abs(sagitta) / 2;
+  return { point, tangent: turnedForArcs(tangent, fitted.curvatureChange, ROOM_SHARE * Math.max(room, limits.tolerance / 4)) };
+}
+
+function shorterChord(at: (index: number) => Point, index: number, low: number, high: number): number {
+  const before = index > low ? distance(at(index - 1), at(index)) : Infinity;
+  const after = index < high ? distance(at(index), at(index + 1)) : Infinity;
+  return Math.min(before, after);
+}
+
+/**
+ * Arcs tangent to each other follow a curve of steadily changing curvature k best when all their joints lie on the curve
+ * with directions turned from its own by k' h^2 / 12, h being the arcs' length: the difference is then Bernoulli's
+ * polynomial of degree 3, k' h^3 / 6 B3(s / h), of greatest value sqrt(3) / 36, a third of what arcs in the curve's own
+ * directions at every second joint leave. h is the length at which that value is `room` mm.
+ */
+function turnedForArcs(tangent: Vector, change: number, room: number): Vector {
+  if (change === 0) return tangent;
+  const h = Math.cbrt((room * 6 * 36) / (Math.sqrt(3) * Math.abs(change)));
+  return normalize(add(tangent, scale(leftNormal(tangent), (-change * h * h) / 12)));
 }
 
 /** The direction of the circle through the point and its neighbours: each chord weighs with the other's length. */
@@ -38,7 +88,21 @@ function chordGate(at: (index: number) => Point, index: number, low: number, hig
   return { point, tangent: normalize(add(scale(before, b), scale(after, a))) };
 }
 
-function windowGate(at: (index: number) => Point, index: number, [from, to]: readonly [number, number], most: number): Gate | undefined {
+/** A polynomial through a window of points, over the axis from its first to its last point. */
+interface WindowFit {
+  readonly axis: Vector;
+  /** Height over the axis direction, slope and change of curvature at the point itself. */
+  readonly offset: number;
+  readonly slope: number;
+  /** 1/mm, left positive. */
+  readonly curvature: number;
+  /** By arc length, 1/mm2; 0 when it does not stand out from the misfit. */
+  readonly curvatureChange: number;
+  /** Greatest misfit, mm. */
+  readonly worst: number;
+}
+
+function windowFit(at: (index: number) => Point, index: number, [from, to]: readonly [number, number]): WindowFit | undefined {
   const origin = at(index);
   const axis = normalize(subtract(at(to), at(from)));
   const normal = leftNormal(axis);
@@ -52,13 +116,20 @@ function windowGate(at: (index: number) => Point, index: number, [from, to]: rea
     if (i > from && along.at(-1)! <= along.at(-2)!) return undefined;
   }
   const width = Math.max(-along[0]!, along.at(-1)!);
-  const scaled = along.map((x) => x / width);
-  const fit = polynomialFit(scaled, across, along.length >= 7 ? 4 : 3);
-  if (fit === undefined || fit.worst > most) return undefined;
-  const slope = fit.coefficients[1]! / width;
-  const tangent = normalize(add(axis, scale(normal, slope)));
-  return { point: add(origin, scale(leftNormal(tangent), fit.coefficients[0]! / Math.hypot(1, slope))), tangent };
+  const fit = polynomialFit(along.map((x) => x / width), across, along.length >= 7 ? 4 : 3);
+  if (fit === undefined) return undefined;
+  const [offset, first, second, third = 0] = fit.coefficients as [number, number, number, number?];
+  const slope = first / width;
+  const change = Math.abs(third) > SIGNIFICANT * fit.worst ? curvatureChange(slope, (2 * second) / width ** 2, (6 * third) / width ** 3) : 0;
+  const curvature = (2 * second) / width ** 2 / Math.hypot(1, slope) ** 3;
+  return { axis, offset, slope, curvature, curvatureChange: change, worst: fit.worst };
 }
+
+/** dk/ds of a graph with the given first, second and third derivatives. */
+const curvatureChange = (first: number, second: number, third: number) => {
+  const speed = 1 + first * first;
+  return (third * speed - 3 * first * second * second) / speed ** 3;
+};
 
 /** Least squares polynomial with `terms` coefficients, lowest power first, and its greatest residual. */
 function polynomialFit(xs: readonly number[], ys: readonly number[], terms: number): { coefficients: number[]; worst: number } | undefined {

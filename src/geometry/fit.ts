@@ -1,6 +1,6 @@
 import { featuresOf } from './fit-features.ts';
-import { filletBetween } from './fit-fillet.ts';
-import { type Gate, gateAt } from './fit-gates.ts';
+import { circleAlong, type CircleEnd } from './fit-circle.ts';
+import { type Gate, gateAt, noiseOf } from './fit-gates.ts';
 import { type FitLine, type FitPiece, lineBetween, pieceSegment } from './fit-piece.ts';
 import { fitSmooth } from './fit-smooth.ts';
 import { type Path, polylinePath } from './path.ts';
@@ -58,44 +58,108 @@ interface Fitted {
 
 function piecesAlong(distinct: readonly Point[], closed: boolean, tolerance: number): FitPiece[] {
   const points = closed ? [...distinct, distinct[0]!] : distinct;
-  const spans = spansOf(points, closed, featuresOf(distinct, closed, tolerance));
+  const at = (index: number) => distinct[closed ? ((index % distinct.length) + distinct.length) % distinct.length : index]!;
+  const noise = noiseOf(at, points.length, tolerance);
+  const spans = spansOf(points, closed, featuresOf(distinct, closed, tolerance, noise));
   const fitted = spans.map((span): Fitted => ({ span, pieces: span.straight ? [lineBetween(points[span.from]!, points[span.to]!)] : [] }));
-  fitted.forEach((_, i) => fillet(points, fitted, i, tolerance));
-  const gates = gateFinder(distinct, closed, tolerance);
+  const job: Job = { points, closed, tolerance, fitted };
+  roundStart(job);
+  fitted.forEach((_, i) => roundOne(job, i));
+  const gates = gateFinder(at, noise, tolerance);
   fitted.forEach((one, i) => {
-    if (one.pieces.length > 0) return;
-    const { from, to, window } = one.span;
-    const gate = (index: number) => gates(index, window);
-    const start = fixedGate(points[from]!, neighbour(fitted, i, -1, closed)?.tangent, () => gate(from));
-    const end = fixedGate(points[to]!, neighbour(fitted, i, 1, closed)?.tangent, () => gate(to));
-    one.pieces = fitSmooth({ points, from, to, start, end, gateAt: gate, tolerance });
+    if (one.pieces.length === 0) one.pieces = curvesAlong(job, i, gates);
   });
   return fitted.flatMap(({ pieces }) => pieces);
+}
+
+interface Job {
+  readonly points: readonly Point[];
+  readonly closed: boolean;
+  readonly tolerance: number;
+  readonly fitted: readonly Fitted[];
+}
+
+type GateFinder = (index: number, window: readonly [number, number]) => Gate;
+
+function curvesAlong(job: Job, i: number, gates: GateFinder): FitPiece[] {
+  const { points, tolerance } = job;
+  const { from, to, window } = job.fitted[i]!.span;
+  const gate = (index: number) => gates(index, window);
+  const start = fixedGate(startPoint(job, i), lineBeside(job, i, -1)?.tangent, () => gate(from));
+  const end = fixedGate(endPoint(job, i), lineBeside(job, i, 1)?.tangent, () => gate(to));
+  return fitSmooth({ points, from, to, start, end, gateAt: gate, tolerance });
 }
 
 /** A gate exactly at a point, in a direction that is given or else the curve's own. */
 const fixedGate = (point: Point, tangent: Gate['tangent'] | undefined, own: () => Gate): Gate => ({ point, tangent: tangent ?? own().tangent });
 
-/** The straight stretch that a smooth span joins smoothly on one side, if there is one. */
-function neighbour(fitted: readonly Fitted[], i: number, side: -1 | 1, closed: boolean): FitLine | undefined {
+/** A span's neighbour in order, over the start of a closed path too; undefined where a corner or the path's end lies between. */
+function beside({ fitted, closed }: Job, i: number, side: -1 | 1): Fitted | undefined {
   const { span } = fitted[i]!;
   if (side < 0 ? span.cornerBefore : span.cornerAfter) return undefined;
-  const other = fitted[closed ? (i + side + fitted.length) % fitted.length : i + side];
+  return fitted[closed ? (i + side + fitted.length) % fitted.length : i + side];
+}
+
+/** The straight stretch that a span joins smoothly on one side, if there is one. */
+function lineBeside(job: Job, i: number, side: -1 | 1): FitLine | undefined {
+  const other = beside(job, i, side);
   const piece = other?.span.straight ? other.pieces[0] : undefined;
   return piece?.kind === 'line' ? piece : undefined;
 }
 
-/** Tries one arc between two straight stretches, in place of the smooth span there, and cuts them to it. */
-function fillet(points: readonly Point[], fitted: readonly Fitted[], i: number, tolerance: number): void {
-  const [one, before, after] = [fitted[i]!, fitted[i - 1], fitted[i + 1]];
-  if (one.span.straight || one.span.cornerBefore || one.span.cornerAfter || !before?.span.straight || !after?.span.straight) return;
-  const whole = [...secondHalf(points, before.span), ...points.slice(one.span.from + 1, one.span.to), ...firstHalf(points, after.span)];
-  const stretch = { curve: points.slice(one.span.from, one.span.to + 1), whole };
-  const found = filletBetween(before.pieces[0] as FitLine, stretch, after.pieces[0] as FitLine, tolerance);
+const startPoint = ({ points, fitted }: Job, i: number): Point => fitted[i - 1]?.pieces.at(-1)?.end ?? points[fitted[i]!.span.from]!;
+const endPoint = ({ points, fitted }: Job, i: number): Point => fitted[i + 1]?.pieces[0]?.start ?? points[fitted[i]!.span.to]!;
+
+/** Tries one circle in place of a smooth span, and cuts the straight stretches it touches. */
+function roundOne(job: Job, i: number): void {
+  const { points, fitted, tolerance } = job;
+  const { span, pieces } = fitted[i]!;
+  if (span.straight || pieces.length > 0) return;
+  const isLoop = job.closed && fitted.length === 1;
+  const smoothStart = !isLoop && beside(job, i, -1)?.span.straight === false;
+  const smoothEnd = !isLoop && beside(job, i, 1)?.span.straight === false;
+  // The direction at a place inside a smooth curve is not known well enough to bind a circle to it.
+  if (smoothStart || smoothEnd) return;
+  const [start, end] = [endOf(job, i, -1), endOf(job, i, 1)];
+  const found = circleAlong({ start: start.bound, end: end.bound, curve: points.slice(span.from, span.to + 1), head: start.points, tail: end.points }, tolerance);
   if (found === undefined) return;
-  before.pieces = [found.before];
-  one.pieces = found.arcs;
-  after.pieces = [found.after];
+  fitted[i]!.pieces = found.before;
+  cutLines(job, [i - 1, found.first], [i + 1, found.last]);
+}
+
+/** The same for a smooth curve over the start of a closed path: the circle passes through the start and its arcs divide there. */
+function roundStart(job: Job): void {
+  const { points, fitted, tolerance } = job;
+  const last = fitted.length - 1;
+  const [head, tail] = [fitted[0]!, fitted[last]!];
+  if (last < 1 || head.span.straight || tail.span.straight || beside(job, 0, -1) !== tail) return;
+  const [start, end] = [endOf(job, last, -1), endOf(job, 0, 1)];
+  const curve = [...points.slice(tail.span.from), ...points.slice(1, head.span.to + 1)];
+  const found = circleAlong({ start: start.bound, end: end.bound, curve, through: points[0]!, head: start.points, tail: end.points }, tolerance);
+  if (found === undefined) return;
+  tail.pieces = found.before;
+  head.pieces = found.after;
+  cutLines(job, [last - 1, found.first], [1, found.last]);
+}
+
+/** What binds a circle on one side of a span, and the points from there to the middle of the straight stretch it may cut. */
+function endOf(job: Job, i: number, side: -1 | 1): { readonly bound: CircleEnd; readonly points: readonly Point[] } {
+  const { points, fitted } = job;
+  const { span } = fitted[i]!;
+  const point = points[side < 0 ? span.from : span.to]!;
+  const line = lineBeside(job, i, side);
+  if (line === undefined) return { bound: { point }, points: [point] };
+  const bound = { line: { place: side < 0 ? line.end : line.start, tangent: line.tangent } };
+  const other = fitted[i + side];
+  // Beyond the path's start the line stays as it is: the path starts exactly there.
+  if (other === undefined) return { bound: { ...bound, point }, points: [point] };
+  return { bound, points: side < 0 ? secondHalf(points, other.span) : firstHalf(points, other.span) };
+}
+
+function cutLines({ fitted }: Job, [before, first]: readonly [number, Point], [after, last]: readonly [number, Point]): void {
+  const [lineBefore, lineAfter] = [fitted[before], fitted[after]];
+  if (lineBefore?.span.straight) lineBefore.pieces = [lineBetween(lineBefore.pieces[0]!.start, first)];
+  if (lineAfter?.span.straight) lineAfter.pieces = [lineBetween(last, lineAfter.pieces[0]!.end)];
 }
 
 /** The points of a straight span from its middle on; a single edge is cut there. */
@@ -107,13 +171,11 @@ function secondHalf(points: readonly Point[], { from, to }: Span): Point[] {
 const firstHalf = (points: readonly Point[], { from, to }: Span): Point[] =>
   to - from === 1 ? [points[from]!, lerp(points[from]!, points[to]!, 0.5)] : points.slice(from, ((from + to) >> 1) + 1);
 
-/** Gates by index, each computed once for a window. */
-function gateFinder(distinct: readonly Point[], closed: boolean, tolerance: number): (index: number, window: readonly [number, number]) => Gate {
-  const count = distinct.length;
-  const at = (index: number) => distinct[closed ? ((index % count) + count) % count : index]!;
+/** Gates by index, each computed once. */
+function gateFinder(at: (index: number) => Point, noise: number, tolerance: number): GateFinder {
   const known = new Map<number, Gate>();
   return (index, window) => {
-    const gate = known.get(index) ?? gateAt(at, index, window, tolerance);
+    const gate = known.get(index) ?? gateAt(at, index, window, { noise, tolerance });
     known.set(index, gate);
     return gate;
   };

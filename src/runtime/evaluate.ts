@@ -2,9 +2,10 @@ import type { Catalogue } from './catalogue.ts';
 import { deepEqual } from './deep-equal.ts';
 import type { GraphDocument } from './document.ts';
 import type { EvaluateOptions, Evaluation, LogEntry, MissingInput, NodeResult } from './evaluation.ts';
-import { execute } from './execute.ts';
+import { type Executed, execute } from './execute.ts';
+import { watchExecution } from './execution.ts';
 import { type Memo, type MemoTable, type Request, type Versions, backdate, createMemoTable } from './memo.ts';
-import type { Context, PortType } from './node.ts';
+import type { PortType } from './node.ts';
 import { type OutputOf, type SoundNode, makePlan } from './plan.ts';
 import { nonEmpty } from './problem.ts';
 
@@ -106,7 +107,7 @@ async function pauseAndCompute(run: Run, node: SoundNode, request: Request): Pro
 
 /** Executes a node and remembers its result; undefined, and nothing remembered, if cancelled meanwhile. */
 function compute(run: Run, { id, declaration, sources, params }: SoundNode, request: Request): Memo | undefined {
-  const { context, progress, interruption } = createContext(run, id);
+  const { context, progress, interruption } = watchExecution(run.options, id);
   progress(0);
   const start = run.now();
   const executed = execute(declaration, inputsOf(run, sources, declaration.inputs), params, context);
@@ -117,13 +118,13 @@ function compute(run: Run, { id, declaration, sources, params }: SoundNode, requ
     if (interrupted === 'cancelled') return undefined;
     throw interrupted.thrown;
   }
-  progress(1);
   const memo = memoOf(run, id, request, executed, milliseconds);
   run.memos.keep(id, memo);
+  progress(1);
   return memo;
 }
 
-function memoOf(run: Run, id: string, request: Request, executed: ReturnType<typeof execute>, milliseconds: number): Memo {
+function memoOf(run: Run, id: string, request: Request, executed: Executed, milliseconds: number): Memo {
   const verifiedAt = run.revision;
   if (!executed.ok) return { request, versions: {}, verifiedAt, result: { state: 'failed', problems: executed.problems, milliseconds } };
   const declared = run.catalogue.get(request.type)!.outputs;
@@ -138,38 +139,4 @@ function inputsOf({ versions }: Run, sources: SoundNode['sources'], declared: So
     const values = wired.map(({ node, port: output }) => versions.get(node)?.[output]?.value);
     return [port, declared[port]?.many ? values : values[0]];
   }));
-}
-
-type Interruption = 'cancelled' | { readonly thrown: unknown };
-
-interface Execution {
-  readonly context: Context;
-  readonly progress: (done: number) => void;
-  /** What stopped the execution at a checkpoint, if anything did. */
-  readonly interruption: () => Interruption | undefined;
-}
-
-/**
- * The context of one execution. A checkpoint stops `compute` by throwing; since `compute` might catch that, what happened
- * is also noted here. What the host's own callbacks throw is noted likewise: it is no fault of the node.
- */
-function createContext({ options: { isCancelled, onProgress } }: Run, id: string): Execution {
-  let furthest = -1;
-  let interruption: Interruption | undefined;
-  const progress = (done: number) => {
-    const within = Math.min(1, Math.max(0, done));
-    if (!(within > furthest)) return;
-    furthest = within;
-    onProgress?.(id, within);
-  };
-  const checkpoint = (done: number) => {
-    try {
-      if (isCancelled?.()) interruption ??= 'cancelled';
-      else progress(done);
-    } catch (thrown) {
-      interruption ??= { thrown };
-    }
-    if (interruption !== undefined) throw new Error('The evaluation was interrupted.');
-  };
-  return { context: { checkpoint }, progress, interruption: () => interruption };
 }

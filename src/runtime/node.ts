@@ -67,9 +67,18 @@ export interface NodeDeclaration<I extends Inputs = Inputs, O extends Outputs = 
   readonly compute: (inputs: InputValues<I>, params: ParamValues<P>, context: Context) => Outcome<O>;
 }
 
+/**
+ * Requires that an outcome has no outputs but those declared: a value for any other would have to be of type never. When
+ * only one of several returns has it, the compiler does not see it, and the runtime refuses it.
+ */
+type NoOthers<R, O extends Outputs> =
+  R extends { readonly outputs: infer V } ? { readonly outputs: { readonly [K in Exclude<keyof V, keyof O>]: never } } : unknown;
+
 /** Declares a node; only carries the types, so that ports, parameters and `compute` must agree. */
-export function defineNode<const I extends Inputs, const O extends Outputs, const P extends Params>(
-  declaration: NodeDeclaration<I, O, P>,
+export function defineNode<const I extends Inputs, const O extends Outputs, const P extends Params, R extends Outcome<O>>(
+  declaration: Omit<NodeDeclaration<I, O, P>, 'compute'> & {
+    readonly compute: (inputs: InputValues<I>, params: ParamValues<P>, context: Context) => R & NoOthers<R, O>;
+  },
 ): NodeDeclaration<I, O, P> {
   return declaration;
 }

@@ -18,8 +18,6 @@ export interface DesignedOutline {
   /** How far from the board the waste may be cut: the cutter's diameter, and room for lead-ins. */
   readonly allowance: number;
   readonly tabs: readonly Tab[];
-  /** How far from the ends of a tab the cutter may still be on its way down, beyond its own radius. */
-  readonly tabRun: number;
 }
 
 /**

@@ -21,7 +21,7 @@ export const regionToFrame = (region: Region): Region => ({ loops: region.loops.
 
 /** A place of a program, moved by the set-up's shift into the drawing and then into the frame. */
 export const placeToFrame = (p: Point3, shift: readonly [number, number]): Point3 =>
-  ({ ...toFrame({ x: p.x + shift[0], y: p.y + shift[1] }), z: p.z });
+  ({ x: COS * (p.x + shift[0]) + SIN * (p.y + shift[1]), y: COS * (p.y + shift[1]) - SIN * (p.x + shift[0]), z: p.z });
 
 export function moveToFrame(move: Move, shift: readonly [number, number]): Move {
   const to = placeToFrame(move.to, shift);

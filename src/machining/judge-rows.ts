@@ -1,10 +1,10 @@
 import { type Point, type Region } from '../geometry/index.ts';
 import { type DesignSurface } from './design.ts';
 import { regionToFrame, toFrame } from './frame.ts';
-import { ALLOWANCE, BOARD, CHANNEL, HOLE, type Judge, type Tallies } from './judge.ts';
+import { ALLOWANCE, BOARD, CHANNEL, CLASSES, HOLE, type Judge, type Tallies } from './judge.ts';
 import { circleCrossings, rowCrossings, type RowCrossings } from './region-rows.ts';
 import { type DepthGrid } from './removal.ts';
-import { noteWorst } from './tally.ts';
+import { noteWorst, type Tally } from './tally.ts';
 
 /** What differs by less than this, mm, is how 32-bit heights round. */
 const ROUNDING = 1e-5;
@@ -55,14 +55,17 @@ export function makeRowJudge(design: DesignSurface, regions: RowRegions, court: 
     for (const { base, from, to } of rows) grid.depth.fill(0, base + from, base + to);
   };
   const judgeRow = (row: Row): number => {
-    const events = layers.flatMap(([bit, crossings]) => eventsOf(row, bit, crossings(row.y)))
-      .concat(eventsOf(row, HOLE, circleCrossings(holes, row.y))).sort((a, b) => a.index - b.index);
+    const events: number[] = [];
+    for (const [bit, crossings] of layers) addEvents(events, row, bit, crossings(row.y));
+    addEvents(events, row, HOLE, circleCrossings(holes, row.y));
+    events.sort((a, b) => a - b);
     let kind = 0;
     let from = row.from;
-    for (const { index, bit } of events) {
+    for (const event of events) {
+      const index = Math.floor(event / CLASSES);
       if (index > from) judgeRun(row, from, index, kind, court);
       from = Math.max(from, index);
-      kind ^= bit;
+      kind ^= event % CLASSES;
     }
     judgeRun(row, from, row.to, kind, court);
     return row.to - row.from;
@@ -85,21 +88,20 @@ function sheetRows(grid: DepthGrid, sheet: RowCrossings): Row[] {
 const firstSample = ({ origin, cell, columns }: DepthGrid, x: number): number =>
   Math.min(columns, Math.max(0, Math.ceil((x - origin.x) / cell - 0.5)));
 
-const eventsOf = ({ grid, from, to }: Row, bit: number, crossings: readonly number[]): { index: number; bit: number }[] =>
-  crossings.map((x) => ({ index: Math.min(to, Math.max(from, firstSample(grid, x))), bit }));
+/** Adds the changes of class at crossings: the sample's index times `CLASSES` plus the bit, so that they sort as numbers. */
+function addEvents(events: number[], { grid, from, to }: Row, bit: number, crossings: readonly number[]): void {
+  for (const x of crossings) events.push(Math.min(to, Math.max(from, firstSample(grid, x))) * CLASSES + bit);
+}
 
 /** Looks at the samples [from, to) of a row, all of one class. */
 function judgeRun(row: Row, from: number, to: number, kind: number, court: Court): void {
   const { depth } = row.grid;
-  const { judge: { limits }, tallies } = court;
-  const [low, high] = [limits.low[kind]!, limits.high[kind]!];
+  const { limits } = court.judge;
+  const low = limits.low[kind]!;
+  const high = limits.high[kind]!;
   for (let i = from; i < to; i++) {
     const z = depth[row.base + i]!;
     if (z < low || z > high) i = tallyFrom(row, i, to, kind, court);
-  }
-  for (let i = from; i < to; i++) {
-    const z = depth[row.base + i]!;
-    if (z < limits.spoilboard) noteSpoilboard(tallies, limits.spoilboard, z, placeAt(row, i));
   }
   if ((kind & (BOARD | CHANNEL | HOLE)) === (BOARD | CHANNEL)) measureFloor(row, from, to, court);
 }
@@ -108,23 +110,29 @@ function judgeRun(row: Row, from: number, to: number, kind: number, court: Court
  * Tallies sample i and, unseen, those after it that cannot change the verdict: the size of a fault changes at most as fast as
  * the place does, so they neither cross the tolerance nor exceed the worst so far. Returns the last sample dealt with.
  */
-function tallyFrom(row: Row, i: number, to: number, kind: number, { judge, tolerance }: Court): number {
+function tallyFrom(row: Row, i: number, to: number, kind: number, { judge, tallies, tolerance }: Court): number {
   const { depth, cell } = row.grid;
   const z = depth[row.base + i]!;
   const place = placeAt(row, i);
-  const { tally, mm, sure } = z < judge.limits.low[kind]! ? judge.below(place, z, kind) : judge.above(place, z, kind);
+  const { low, spoilboard } = judge.limits;
+  if (z < spoilboard && low[kind] === spoilboard) {
+    noteSpoilboard(tallies.spoilboardCut, spoilboard - z, 1, place);
+    return i;
+  }
+  const { tally, mm, sure } = z < low[kind]! ? judge.below(place, z, kind) : judge.above(place, z, kind);
   noteWorst(tally, mm, place.x, place.y);
   const alike = Math.floor(Math.min(sure, Math.abs(mm - tolerance), tally.mm - mm) / cell - 1e-6);
   const end = Math.min(to, i + 1 + Math.max(0, alike));
   let last = i;
   while (last + 1 < end && depth[row.base + last + 1] === z) last++;
   if (mm > tolerance) tally.samples += last - i + 1;
+  if (z < spoilboard) noteSpoilboard(tallies.spoilboardCut, spoilboard - z, last - i + 1, place);
   return last;
 }
 
-function noteSpoilboard({ spoilboardCut }: Tallies, limit: number, z: number, { x, y }: Point): void {
-  spoilboardCut.samples++;
-  noteWorst(spoilboardCut, limit - z, x, y);
+function noteSpoilboard(tally: Tally, mm: number, samples: number, { x, y }: Point): void {
+  tally.samples += samples;
+  noteWorst(tally, mm, x, y);
 }
 
 /** The floor's largest errors, both ways, away from walls and holes, over what was cut at all. */

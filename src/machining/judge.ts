@@ -18,7 +18,7 @@ export const CLASSES = 16;
 export interface Limits {
   readonly low: readonly number[];
   readonly high: readonly number[];
-  /** Deeper than this is deeper into the spoilboard than the breakthrough. */
+  /** Deeper than this is deeper into the spoilboard than the breakthrough; where cuts go through, it is the `low`. */
   readonly spoilboard: number;
 }
 
@@ -63,15 +63,16 @@ export interface Judge {
 export function limitsOf({ stock, channel, outline }: DesignSurface, depthTolerance: number): Limits {
   const slack = Math.max(depthTolerance, SCRATCH);
   const through = stock.thickness + stock.thicknessTolerance;
+  const spoilboard = -throughDepth(stock) - slack;
   const low: number[] = [];
   const high: number[] = [];
   for (let kind = 0; kind < CLASSES; kind++) {
     const open = (kind & HOLE) !== 0 || (outline !== undefined && (kind & (BOARD | ALLOWANCE)) === ALLOWANCE);
     const grooved = channel !== undefined && (kind & CHANNEL) !== 0;
-    low.push(open ? -Infinity : grooved ? -channel.depth - slack : -SCRATCH);
+    low.push(open ? spoilboard : grooved ? -channel.depth - slack : -SCRATCH);
     high.push((kind & HOLE) !== 0 ? slack - through : grooved && (kind & BOARD) !== 0 ? slack - channel.depth : Infinity);
   }
-  return { low, high, spoilboard: -throughDepth(stock) - slack };
+  return { low, high, spoilboard };
 }
 
 export function makeJudge(design: DesignSurface, board: Region, tallies: Tallies, tolerance: number, depthTolerance: number): Judge {

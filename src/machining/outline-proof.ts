@@ -1,7 +1,8 @@
-import { offsetRegion, type Point } from '../geometry/index.ts';
+import { type Loop, offsetRegion, type Point } from '../geometry/index.ts';
 import { type DesignSurface } from './design.ts';
 import { toFrame } from './frame.ts';
 import { type DepthGrid } from './removal.ts';
+import { type Tab } from './tab.ts';
 import { newTally, noteWorst, placeOf } from './tally.ts';
 
 /** How well the board is parted from the sheet. */
@@ -34,7 +35,9 @@ export function watchOutline(design: DesignSurface, tolerance: number, depthTole
   const [gap, tabError] = [newTally(), newTally()];
   let next = 0;
   const judge = (probe: Probe, z: number): void => {
-    if (probe.tab !== undefined) noteWorst(tabError, Math.abs(z - probe.tab), probe.x, probe.y);
+    // 32-bit heights are off by less than a micrometre.
+    const error = probe.tab === undefined ? 0 : Math.abs(z - probe.tab);
+    if (probe.tab !== undefined) noteWorst(tabError, error > 1e-6 ? error : 0, probe.x, probe.y);
     else if (z > through) {
       if (gap.mm === 0) [gap.x, gap.y] = [probe.x, probe.y];
       gap.mm += probe.length;
@@ -55,26 +58,57 @@ function heightAt({ origin, cell, columns, rows, depth }: DepthGrid, { x, y }: P
   return column >= 0 && column < columns && row >= 0 && row < rows ? depth[row * columns + column]! : -Infinity;
 }
 
-/** Probes along the board's boundary moved out by the cutter's radius, but for the ends of tabs, where any height is right. */
+/** Probes along the board's boundary moved out by the cutter's radius. */
 function probesOf({ outline, stock }: DesignSurface, tolerance: number): Probe[] {
   if (!outline) return [];
   const radius = outline.cutterDiameter / 2;
-  const way = offsetRegion(outline.board, radius, { join: 'round', tolerance });
-  return way.loops.flatMap((loop) => loop.flatMap((from, i) => alongEdge(from, loop[(i + 1) % loop.length]!)))
-    .flatMap(({ at, length }) => {
-      const near = outline.tabs.find((tab) => apart(tab.centre, at) <= tab.width / 2 + radius + outline.tabRun);
-      if (!near) return [{ ...toFrame(at), length }];
-      return apart(near.centre, at) <= near.width / 2 - PITCH ? [{ ...toFrame(at), length, tab: near.height - stock.thickness }] : [];
+  const ways = offsetRegion(outline.board, radius, { join: 'round', tolerance }).loops.map(placesAlong);
+  const held = outline.tabs.map((tab) => ({ ...nearestPlace(ways, tab), tab }));
+  return ways.flatMap((way) => way.places.flatMap(({ at, along, length }) => {
+    const probe = { ...toFrame(at), length };
+    const near = held.filter((hold) => hold.way === way)
+      .map(({ tab, along: middle }) => ({ tab, apart: aroundLoop(way.length, along - middle) }))
+      .find(({ tab, apart }) => apart <= tab.width / 2 + radius + PITCH);
+    if (!near) return [probe];
+    // Beside a tab's full height the round cutter leaves its flanks, where any height is right.
+    return near.apart <= near.tab.width / 2 - PITCH ? [{ ...probe, tab: near.tab.height - stock.thickness }] : [];
+  }));
+}
+
+/** One way of the cutter round the board: places at an even pitch and how far along it they are. */
+interface Way {
+  readonly length: number;
+  readonly places: readonly { readonly at: Point; readonly along: number; readonly length: number }[];
+}
+
+function placesAlong(loop: Loop): Way {
+  let travelled = 0;
+  const places = loop.flatMap((from, i) => {
+    const to = loop[(i + 1) % loop.length]!;
+    const [start, span] = [travelled, apart(from, to)];
+    travelled += span;
+    const count = Math.max(1, Math.ceil(span / PITCH));
+    return Array.from({ length: count }, (_, k) => {
+      const share = (k + 0.5) / count;
+      return { at: { x: from.x + share * (to.x - from.x), y: from.y + share * (to.y - from.y) }, along: start + share * span, length: span / count };
     });
-}
-
-function alongEdge(from: Point, to: Point): { at: Point; length: number }[] {
-  const length = apart(from, to);
-  const count = Math.max(1, Math.ceil(length / PITCH));
-  return Array.from({ length: count }, (_, k) => {
-    const share = (k + 0.5) / count;
-    return { at: { x: from.x + share * (to.x - from.x), y: from.y + share * (to.y - from.y) }, length: length / count };
   });
+  return { length: travelled, places };
 }
 
+/** The way a tab lies on, and how far along it. */
+function nearestPlace(ways: readonly Way[], { centre }: Tab): { way?: Way; along: number } {
+  let nearest: { way?: Way; along: number } = { along: 0 };
+  let least = Infinity;
+  for (const way of ways) {
+    for (const { at, along } of way.places) {
+      if (apart(at, centre) >= least) continue;
+      least = apart(at, centre);
+      nearest = { way, along };
+    }
+  }
+  return nearest;
+}
+
+const aroundLoop = (length: number, along: number): number => Math.min(Math.abs(along), length - Math.abs(along));
 const apart = (a: Point, b: Point): number => Math.hypot(b.x - a.x, b.y - a.y);

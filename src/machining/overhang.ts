@@ -1,3 +1,4 @@
+import { type Box } from '../geometry/box.ts';
 import { type Point, type Point3 } from '../geometry/point.ts';
 import { type Move } from './pass.ts';
 import { type Stock } from './stock.ts';
@@ -20,8 +21,11 @@ interface Run {
 export function reachBeyond(stock: Stock, programs: readonly Run[]): Overhang {
   let worst: Overhang = { mm: 0 };
   for (const { start, moves, cutterDiameter, shift } of programs) {
+    const sheet = { minX: -shift[0], minY: -shift[1], maxX: stock.width - shift[0], maxY: stock.height - shift[1] };
     moves.forEach((move, index) => {
-      const swath = swathOf(moves[index - 1]?.to ?? start, move, cutterDiameter / 2);
+      const from = moves[index - 1]?.to ?? start;
+      if (staysWithin(sheet, from, move, cutterDiameter / 2)) return;
+      const swath = swathOf(from, move, cutterDiameter / 2);
       if (!swath) return;
       const { minX, minY, maxX, maxY } = swath.box;
       const [left, bottom, right, top] = [minX + shift[0], minY + shift[1], maxX + shift[0], maxY + shift[1]];
@@ -32,4 +36,13 @@ export function reachBeyond(stock: Stock, programs: readonly Run[]): Overhang {
     });
   }
   return worst;
+}
+
+/** Whether a move cannot leave a box, judged by its ends or its whole circle: settles nearly all moves without their swath. */
+function staysWithin(box: Box, from: Point, move: Move, radius: number): boolean {
+  const inside = ({ x, y }: Point, margin: number): boolean =>
+    x - margin >= box.minX && x + margin <= box.maxX && y - margin >= box.minY && y + margin <= box.maxY;
+  if (move.kind !== 'arc') return inside(from, radius) && inside(move.to, radius);
+  const bend = Math.hypot(from.x - move.centre.x, from.y - move.centre.y);
+  return inside(move.centre, bend + radius) && inside(move.to, radius);
 }

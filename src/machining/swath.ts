@@ -16,7 +16,7 @@ export const SPAN_NUMBERS = 16;
 /** The swath of a move, or undefined when the move stays at or above the top face. `radius` is the cutter's, mm. */
 export function swathOf(from: Point3, move: Move, radius: number): Swath | undefined {
   const { to } = move;
-  if (![from.x, from.y, from.z, to.x, to.y, to.z].every(Number.isFinite)) throw new RangeError('A move needs finite coordinates.');
+  if (!Number.isFinite(from.x + from.y + from.z + to.x + to.y + to.z)) throw new RangeError('A move needs finite coordinates.');
   if (from.z >= 0 && to.z >= 0) return undefined;
   if (move.kind !== 'arc') return lineSwath(from, to, radius);
   // The two radii may differ by what rounding to the program's decimals allows; the mean of them is the arc's.
@@ -39,15 +39,19 @@ export function lowestOver(swath: Swath, x: number, y: number): number {
 }
 
 function lineSwath(from: Point3, to: Point3, radius: number): LineSwath {
-  const [upper, lower] = from.z >= to.z ? [from, to] : [to, from];
+  const upper = from.z >= to.z ? from : to;
+  const lower = from.z >= to.z ? to : from;
   const above = upper.z > 0 ? upper.z / (upper.z - lower.z) : 0;
   const start = { x: upper.x + above * (lower.x - upper.x), y: upper.y + above * (lower.y - upper.y) };
-  const [dx, dy] = [lower.x - start.x, lower.y - start.y];
-  const length = Math.hypot(dx, dy);
+  const length = distanceTo(start, lower);
   return {
-    kind: 'line', radius, start, end: { x: lower.x, y: lower.y }, length,
-    alongX: length > 0 ? dx / length : 1, alongY: length > 0 ? dy / length : 0,
-    high: Math.min(upper.z, 0), low: lower.z, box: grownBox([start, lower], radius),
+    kind: 'line', radius, start, end: lower, length,
+    alongX: length > 0 ? (lower.x - start.x) / length : 1, alongY: length > 0 ? (lower.y - start.y) / length : 0,
+    high: Math.min(upper.z, 0), low: lower.z,
+    box: {
+      minX: Math.min(start.x, lower.x) - radius, minY: Math.min(start.y, lower.y) - radius,
+      maxX: Math.max(start.x, lower.x) + radius, maxY: Math.max(start.y, lower.y) + radius,
+    },
   };
 }
 

@@ -2,8 +2,16 @@ import { describe, expect, it } from 'vitest';
 import { makeGrid, sweepMoves, type DepthGrid } from '../../src/machining/removal.ts';
 import { type Move } from '../../src/machining/pass.ts';
 
-const cutArea = ({ depth, cell }: DepthGrid) => depth.reduce((n, z) => n + (z < 0 ? 1 : 0), 0) * cell * cell;
-const cutVolume = ({ depth, cell }: DepthGrid) => depth.reduce((sum, z) => sum - z, 0) * cell * cell;
+const cutArea = ({ depth, cell }: DepthGrid) => {
+  let count = 0;
+  for (const z of depth) if (z < 0) count++;
+  return count * cell * cell;
+};
+const cutVolume = ({ depth, cell }: DepthGrid) => {
+  let sum = 0;
+  for (const z of depth) sum -= z;
+  return sum * cell * cell;
+};
 const heightAt = (grid: DepthGrid, x: number, y: number) => {
   const column = Math.floor((x - grid.origin.x) / grid.cell);
   return grid.depth[Math.floor((y - grid.origin.y) / grid.cell) * grid.columns + column]!;
@@ -13,7 +21,7 @@ const arc = (x: number, y: number, z: number, cx: number, cy: number, clockwise 
   ({ kind: 'arc', to: { x, y, z }, centre: { x: cx, y: cy }, clockwise, feed: 1 });
 const swept = (cell: number, diameter: number, x: number, y: number, z: number, ...moves: Move[]) => {
   // An odd corner, so that no edge of a fixture lies on a row.
-  const grid = makeGrid({ minX: -130.0137, minY: -130.0071, maxX: 130, maxY: 130 }, cell);
+  const grid = makeGrid({ minX: -106.0137, minY: -106.0071, maxX: 106, maxY: 106 }, cell);
   sweepMoves(grid, { x, y, z }, moves, diameter);
   return grid;
 };

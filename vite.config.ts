@@ -1,13 +1,16 @@
 import { defineConfig } from 'vitest/config';
 
-/** The build makes the command line; the same file tells the test runner which tests need a browser. */
+/** The build makes the command line and the worker of its batches; the same file tells the test runner which tests need a browser. */
 export default defineConfig({
   build: {
-    ssr: 'src/cli/main.ts',
+    ssr: true,
     target: 'node20',
     outDir: '.build/cli',
     emptyOutDir: true,
-    rollupOptions: { output: { entryFileNames: 'groovewright.js' } },
+    rollupOptions: {
+      input: { groovewright: 'src/cli/main.ts', 'batch-worker': 'src/cli/batch-worker.ts' },
+      output: { entryFileNames: '[name].js', chunkFileNames: 'shared-[name].js' },
+    },
   },
   test: {
     projects: [
@@ -17,7 +20,10 @@ export default defineConfig({
       },
       {
         extends: true,
-        test: { name: 'browser', include: ['tests/browser/**/*.test.ts'], testTimeout: 120_000, hookTimeout: 300_000 },
+        test: {
+          name: 'browser', include: ['tests/browser/**/*.test.ts'], globalSetup: 'tests/browser/setup.ts',
+          testTimeout: 120_000, hookTimeout: 300_000,
+        },
       },
     ],
   },

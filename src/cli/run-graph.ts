@@ -1,0 +1,61 @@
+import type { Catalogue, Evaluation, Evaluator, GraphDocument } from '../runtime/index.ts';
+import {
+  collectResults, programFiles, type Report, reportOf, type ResultFile, resultPorts, type Results,
+} from '../values/index.ts';
+import { type Fault, faulty, foundUnless, type Found, placed } from './fault.ts';
+
+/** What one evaluation of a graph hands over: its report, and every file of the results folder (the report included). */
+export interface Run {
+  readonly report: Report;
+  readonly files: readonly ResultFile[];
+}
+
+export interface RunOptions {
+  /** The graph's name in the report. */
+  readonly graph: string;
+  readonly draft: boolean;
+  readonly onProgress?: (node: string, done: number) => void;
+}
+
+const REPORT = 'report.json';
+
+/** Evaluates all that a graph hands over. A node that could not compute is a fault of the graph or of its inputs. */
+export async function runGraph(
+  document: GraphDocument, catalogue: Catalogue, evaluator: Evaluator, { graph, draft, onProgress }: RunOptions,
+): Promise<Found<Run>> {
+  const wanted = resultPorts(document, catalogue);
+  if (wanted.length === 0)
+    return faulty(graph, 'a node that makes results, such as checks, files or programs', 'none', 'Add one to the graph.');
+  const evaluation = await evaluator.evaluate(document, wanted, onProgress ? { onProgress } : {});
+  const results = collectResults(document, catalogue, evaluation);
+  const faults = [...failureFaults(document, results), ...nameFaults(graph, results, draft)];
+  return foundUnless(faults, () => {
+    const report = reportOf(results, { graph, timings: timingsOf(evaluation), draft });
+    return { report, files: [...results.files, ...programFiles(results, { draft }), reportFile(report)] };
+  });
+}
+
+function failureFaults({ nodes }: GraphDocument, { failures }: Results): Fault[] {
+  const titles = new Map(nodes.map(({ id, title }) => [id, title]));
+  return failures.flatMap(({ node, problems }) => {
+    const title = titles.get(node);
+    return problems.map((problem) => placed(problem, title ? `${title} (node ${node})` : `node ${node}`));
+  });
+}
+
+/** Two nodes that write the same file: one would be lost. */
+function nameFaults(graph: string, results: Results, draft: boolean): Fault[] {
+  const paths = [...results.files, ...programFiles(results, { draft }), { path: REPORT }].map(({ path }) => path);
+  const twice = new Set(paths.filter((path, i) => paths.indexOf(path) !== i));
+  return [...twice].map((path) => ({
+    place: graph, expected: 'each result file once', found: `${path} from two nodes`, advice: 'Give one of them another file name.',
+  }));
+}
+
+function timingsOf({ nodes }: Evaluation): Record<string, number> {
+  return Object.fromEntries([...nodes].map(([id, { milliseconds }]) => [id, Math.round(milliseconds * 100) / 100]));
+}
+
+function reportFile(report: Report): ResultFile {
+  return { path: REPORT, text: `${JSON.stringify(report, null, 2)}\n` };
+}

@@ -1,3 +1,5 @@
+import type { Heights } from './pass.ts';
+
 /** What a controller understands and how it wants its programs, told by capability. */
 export interface Controller {
   readonly units: 'mm' | 'inch';
@@ -31,4 +33,9 @@ export interface Machine {
   /** Seconds the spindle needs to come up to speed; written as a dwell. */
   readonly spindleStart: number;
   readonly controller: Controller;
+}
+
+/** A machine with the heights its programs use. */
+export interface Router extends Machine {
+  readonly heights: Heights;
 }

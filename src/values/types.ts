@@ -3,7 +3,7 @@ import type { Region } from '../geometry/region.ts';
 import type { Channel } from '../machining/channel.ts';
 import type { Cutter } from '../machining/cutter.ts';
 import type { Hole } from '../machining/hole.ts';
-import type { Machine } from '../machining/machine.ts';
+import type { Router } from '../machining/machine.ts';
 import type { Pass } from '../machining/pass.ts';
 import type { SetUp } from '../machining/setup.ts';
 import type { Stock } from '../machining/stock.ts';
@@ -19,7 +19,7 @@ declare module '../runtime/node.ts' {
     holes: readonly Hole[];
     stock: Stock;
     cutter: Cutter;
-    machine: Machine;
+    machine: Router;
     passes: readonly Pass[];
     tabs: readonly Tab[];
     'set-ups': readonly SetUp[];

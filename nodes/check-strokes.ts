@@ -1,0 +1,41 @@
+import '../src/values/types.ts';
+import { crumbs, overlaps, thinWalls } from '../src/machining/index.ts';
+import { defineNode } from '../src/runtime/index.ts';
+import { type Check, atMost } from '../src/values/check.ts';
+import { EXAMPLE_CHANNEL } from '../src/values/examples.ts';
+
+export default defineNode({
+  name: 'check-strokes',
+  title: 'Check strokes',
+  doc: 'Looks for slips of the pen: strokes that nearly touch, strokes that lie on top of each other, and crumbs too small to be meant or to stand.',
+  inputs: { channel: { type: 'channel', doc: 'The groove.' } },
+  outputs: { checks: { type: 'checks', doc: 'Near touches, overlaps and crumbs, each with a place.' } },
+  params: {
+    nearly: { kind: 'number', unit: 'mm', default: 2, min: 0, max: 100, step: 0.5, label: 'Nearly touching', doc: 'Grooves nearer than this probably should meet.' },
+    longestOverlap: { kind: 'number', unit: 'mm', default: 20, min: 0, max: 1000, step: 1, label: 'Longest overlap', doc: 'Strokes may run on top of each other this far, as where an arch leaves its stem.' },
+    crumbArea: { kind: 'number', unit: 'mm2', default: 20, min: 0, max: 10000, step: 1, label: 'Crumb area', doc: 'Smaller islands of material inside the groove, and smaller pieces of groove, are crumbs.' },
+  },
+  examples: [{
+    title: 'one stroke has nothing to touch',
+    inputs: { channel: EXAMPLE_CHANNEL },
+  }],
+  compute({ channel }, { nearly, longestOverlap, crumbArea }) {
+    const near = thinWalls(channel.centreLines, channel.width, nearly);
+    const [overlap] = overlaps(channel.centreLines, channel.width);
+    const small = crumbs(channel.region, crumbArea);
+    const count = (check: string, found: readonly { readonly at: Finding }[], subject: string, advice: string): Check =>
+      atMost({ check, value: found.length, limit: 0, unit: 'count', ...(found[0] && { at: found[0].at }), subject, advice }, 'caution');
+    return {
+      ok: true,
+      outputs: {
+        checks: [
+          count('strokes-nearly-touch', near, `Places where grooves come nearer than ${nearly} mm`, 'Join the strokes there or move them apart.'),
+          atMost({ check: 'strokes-overlap', value: overlap?.length ?? 0, limit: longestOverlap, unit: 'mm', ...(overlap && { at: overlap.at }), subject: 'Longest stretch of one stroke on top of another', advice: 'Remove the double line in the drawing.' }, 'caution'),
+          count('crumbs', small, `Pieces smaller than ${crumbArea} mm2`, 'Look at these places: small islands break out, small grooves are stray marks.'),
+        ],
+      },
+    };
+  },
+});
+
+type Finding = NonNullable<Parameters<typeof atMost>[0]['at']>;

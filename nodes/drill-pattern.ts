@@ -1,0 +1,56 @@
+import '../src/values/types.ts';
+import { type Point, emptyRegion } from '../src/geometry/index.ts';
+import {
+  type Pattern, clearArea, cornerPlaces, placesAlongOutline, placesByHand, strokeEnds,
+} from '../src/machining/index.ts';
+import { type Problem, defineNode } from '../src/runtime/index.ts';
+import { EXAMPLE_BOARD } from '../src/values/examples.ts';
+
+export default defineNode({
+  name: 'drill-pattern',
+  title: 'Drill pattern',
+  doc: 'Places holes: at the ends of the strokes (for cables), in the board\'s corners, along its outline at a pitch, or by hand. All but those at stroke ends keep clear of grooves and edges.',
+  inputs: {
+    channel: { type: 'channel', optional: true, doc: 'The groove: its ends carry cable holes, and other holes keep clear of it.' },
+    board: { type: 'region', optional: true, doc: 'The board that other holes must lie in.' },
+  },
+  outputs: { holes: { type: 'holes', doc: 'The holes, all through the sheet.' } },
+  params: {
+    pattern: { kind: 'choice', options: ['ends of strokes', 'corners', 'along the outline', 'by hand'], default: 'corners', label: 'Pattern', doc: 'Where the holes go.' },
+    purpose: { kind: 'choice', options: ['mounting', 'cable'], default: 'mounting', label: 'For', doc: 'What the holes are for.' },
+    diameter: { kind: 'number', unit: 'mm', default: 6, min: 0.5, max: 200, step: 0.1, label: 'Hole diameter', doc: 'Diameter of each hole.' },
+    edgeDistance: { kind: 'number', unit: 'mm', default: 15, min: 0, max: 1000, step: 1, label: 'Edge distance', doc: 'Least distance from a hole\'s centre to the edge of the board; twice the diameter is common practice.' },
+    grooveDistance: { kind: 'number', unit: 'mm', default: 8, min: 0, max: 1000, step: 1, label: 'Groove distance', doc: 'Least material between a hole and a groove.' },
+    pitch: { kind: 'number', unit: 'mm', default: 300, min: 5, max: 10000, step: 5, label: 'Pitch', doc: 'Greatest distance between holes along the outline.' },
+    places: { kind: 'points', default: [], label: 'Places', doc: 'Centres of holes put by hand.' },
+  },
+  examples: [{ title: 'four corners', inputs: { channel: undefined, board: EXAMPLE_BOARD }, params: { pattern: 'corners' } }],
+  compute({ channel, board = emptyRegion }, { pattern, purpose, diameter, edgeDistance, grooveDistance, pitch, places }) {
+    const clear = () => clearArea(board, channel?.region ?? emptyRegion, { edgeDistance, grooveDistance: grooveDistance + diameter / 2, tolerance: 0.01 });
+    const patterns: Record<typeof pattern, () => Pattern> = {
+      'ends of strokes': () => ({ centres: strokeEnds(channel?.centreLines ?? [], 2 * diameter), unclear: [] }),
+      corners: () => cornerPlaces(clear(), 2 * diameter),
+      'along the outline': () => placesAlongOutline(board, clear(), edgeDistance, pitch),
+      'by hand': () => placesByHand(places, clear()),
+    };
+    const { centres, unclear } = patterns[pattern]();
+    if (centres.length === 0 && pattern !== 'by hand') return { ok: false, problems: [noPlace(pattern)] };
+    return { ok: true, outputs: { holes: centres.map((centre) => ({ centre, diameter, purpose })) }, cautions: unclear.map((point) => notClear(point, pattern)) };
+  },
+});
+
+function noPlace(pattern: string): Problem {
+  const ends = pattern === 'ends of strokes';
+  return {
+    place: 'pattern', expected: 'at least one place for a hole', found: 'none',
+    advice: ends ? 'Wire the groove to this node.' : 'Wire the board to this node, widen its margin, or lower the edge and groove distances.',
+  };
+}
+
+function notClear({ x, y }: Point, pattern: string): Problem {
+  return {
+    place: pattern === 'by hand' ? 'places' : 'pitch',
+    expected: 'a place clear of grooves and edges', found: `(${x.toFixed(1)}, ${y.toFixed(1)}) mm, which is not`,
+    advice: pattern === 'by hand' ? 'Move this hole.' : 'No hole was put there; change the pitch or the distances.',
+  };
+}

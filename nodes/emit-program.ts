@@ -1,0 +1,33 @@
+import '../src/values/types.ts';
+import { oneSetUp } from '../src/machining/index.ts';
+import { defineNode } from '../src/runtime/index.ts';
+import { EXAMPLE_CUTTER, EXAMPLE_MACHINE } from '../src/values/examples.ts';
+
+export default defineNode({
+  name: 'emit-program',
+  title: 'Emit program',
+  doc: 'Writes the programs of one set-up in RS274/NGC, one for each cutter in the order to run them, as the machine\'s controller wants them. Zero is the sheet\'s lower left corner and its top face.',
+  inputs: {
+    passes: { type: 'passes', doc: 'The passes in their running order.' },
+    machine: { type: 'machine', doc: 'The machine with its controller.' },
+  },
+  outputs: { setups: { type: 'set-ups', doc: 'The set-up with its programs.' } },
+  params: {
+    name: { kind: 'text', default: 'sign', maxLength: 60, label: 'Name', doc: 'What the work is called; the first comment of every program.' },
+    chordTolerance: { kind: 'number', unit: 'mm', default: 0.004, min: 0.001, max: 0.1, step: 0.001, label: 'Chord tolerance', doc: 'Greatest deviation where an arc must be written as lines.' },
+  },
+  examples: [{
+    title: 'one drilled hole',
+    inputs: {
+      machine: EXAMPLE_MACHINE,
+      passes: [{
+        kind: 'hole', name: 'hole 1', cutter: EXAMPLE_CUTTER, start: { x: 50, y: 50, z: 2 },
+        moves: [{ kind: 'line', to: { x: 50, y: 50, z: -3 }, feed: 540 }],
+      }],
+    },
+  }],
+  compute({ passes, machine }, { name, chordTolerance }) {
+    if (passes.length > 0) return { ok: true, outputs: { setups: [oneSetUp({ passes, machine, name, tolerance: chordTolerance })] } };
+    return { ok: false, problems: [{ place: 'passes', expected: 'at least one pass', found: 'none', advice: 'Wire the passes of grooves, holes or outlines to this node.' }] };
+  },
+});

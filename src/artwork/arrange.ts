@@ -1,0 +1,29 @@
+import { type Affine, applyToPath, determinant } from '../geometry/transform.ts';
+import { type Box, unionBoxes } from '../geometry/box.ts';
+import { pathBounds } from '../geometry/measure.ts';
+import type { Outline, Stroke } from './artwork.ts';
+
+/** Strokes and outlines that are moved together. */
+export interface Arrangement {
+  readonly strokes: readonly Stroke[];
+  readonly outlines: readonly Outline[];
+}
+
+/** The box of all centre lines and outlines; pen widths do not count. Undefined when there is nothing. */
+export function arrangementBox({ strokes, outlines }: Arrangement): Box | undefined {
+  const paths = [...strokes.map(({ path }) => path), ...outlines.flatMap(({ paths: loops }) => loops)];
+  return unionBoxes(paths.map(pathBounds));
+}
+
+/** Applies one affine transform to all; a pen's width grows with the square root of the area factor. */
+export function transformArrangement({ strokes, outlines }: Arrangement, transform: Affine): Arrangement {
+  const growth = Math.sqrt(Math.abs(determinant(transform)));
+  return {
+    strokes: strokes.map((stroke) => ({
+      ...stroke,
+      path: applyToPath(transform, stroke.path),
+      ...(stroke.width !== undefined && { width: stroke.width * growth }),
+    })),
+    outlines: outlines.map((outline) => ({ ...outline, paths: outline.paths.map((path) => applyToPath(transform, path)) })),
+  };
+}

@@ -1,0 +1,52 @@
+import type { Region } from '../geometry/region.ts';
+import type { Channel } from './channel.ts';
+import type { DesignSurface } from './design.ts';
+import type { Hole } from './hole.ts';
+import { PROGRAM_START } from './moves.ts';
+import { type Proof, type ProvenProgram, proveCut } from './prove.ts';
+import { type ProgramProblem, movesOf, readProgram } from './reader.ts';
+import type { SetUp } from './setup.ts';
+import type { Stock } from './stock.ts';
+import type { Tab } from './tab.ts';
+
+export interface SignDesign {
+  readonly channel: Channel;
+  readonly board: Region;
+  readonly holes: readonly Hole[];
+  readonly tabs: readonly Tab[];
+  readonly stock: Stock;
+  /** Room in the waste beyond the outline's cut, for lead-ins, mm. */
+  readonly leadRoom: number;
+}
+
+export interface ProofSettings {
+  /** Distance between samples, mm. */
+  readonly cell: number;
+  /** Differences up to this do not count as an area, mm: sideways and in depth. */
+  readonly tolerance: number;
+  readonly depthTolerance: number;
+}
+
+export type SetUpsProof = { readonly ok: true; readonly proof: Proof } | { readonly ok: false; readonly file: string; readonly problem: ProgramProblem };
+
+/** Reads the words of every program back and proves that what they remove is what was designed. */
+export function proveSetUps(setups: readonly SetUp[], design: SignDesign, settings: ProofSettings): SetUpsProof {
+  const programs: ProvenProgram[] = [];
+  for (const { shift, programs: own } of setups)
+    for (const { file, text, cutter } of own) {
+      const reading = readProgram(text);
+      if (!reading.ok) return { ok: false, file, problem: reading.problems[0] };
+      programs.push({ start: PROGRAM_START, moves: movesOf(reading.moves, settings.tolerance / 10), cutterDiameter: cutter.diameter, shift });
+    }
+  const diameters = programs.map(({ cutterDiameter }) => cutterDiameter);
+  return { ok: true, proof: proveCut({ design: surfaceOf(design, diameters), programs, ...settings }) };
+}
+
+function surfaceOf({ channel, board, holes, tabs, stock, leadRoom }: SignDesign, diameters: readonly number[]): DesignSurface {
+  const widest = Math.max(...diameters, 0);
+  return {
+    stock, holes,
+    channel: { region: channel.region, depth: channel.depth, cutterDiameter: Math.min(...diameters, channel.width) },
+    outline: { board, tabs, cutterDiameter: widest, allowance: widest + leadRoom },
+  };
+}

@@ -1,0 +1,67 @@
+import {
+  type IndexedSegment, type Path, type PathSample, type Point, type SegmentIndex, distance, makeSegmentIndex, pathLength, samplePath,
+} from '../geometry/index.ts';
+
+/** A place on one of several centre lines. */
+export interface StrandSample extends PathSample {
+  /** Which centre line it lies on. */
+  readonly line: number;
+}
+
+interface Line {
+  readonly length: number;
+  readonly closed: boolean;
+  readonly first: number;
+  readonly end: number;
+}
+
+/** Centre lines sampled finely enough that the chord between neighbours stands for the curve. */
+export interface Strands {
+  readonly samples: readonly StrandSample[];
+  /** For each centre line: its length, and the places of its first and one past its last sample. */
+  readonly lines: readonly Line[];
+  /** Nearest chord between neighbouring samples; its segment number is the place of the chord's first sample. */
+  readonly index: SegmentIndex;
+}
+
+/**
+ * Two places on one line belong to different strands when the way along the line is this many times the straight way:
+ * just under a half turn's pi / 2, so that the legs of a hairpin see each other and a bend does not see itself.
+ */
+const DETOUR = 1.55;
+
+/** Samples centre lines every `spacing` mm. */
+export function makeStrands(paths: readonly Path[], spacing: number): Strands {
+  const samples: StrandSample[] = [];
+  const lines = paths.map((path, line) => {
+    const first = samples.length;
+    const own = samplePath(path, spacing);
+    for (const sample of own) samples.push({ ...sample, line });
+    return { length: pathLength(path), closed: path.closed, first, end: samples.length };
+  });
+  return { samples, lines, index: makeSegmentIndex(lines.flatMap((line) => chords(samples, line)), spacing * 4) };
+}
+
+/** The nearest place on another strand, or on the same line a real detour away, within `within` mm. */
+export function nearestOtherStrand(strands: Strands, at: number, within: number): { readonly distance: number; readonly point: Point; readonly sample: number } | undefined {
+  const here = strands.samples[at]!;
+  const found = strands.index.nearest(here.point, within, (other) => isOtherStrand(strands, here, strands.samples[other]!));
+  return found && { distance: found.distance, point: found.point, sample: found.segment };
+}
+
+/** Whether two samples lie on different strands. */
+export function isOtherStrand({ lines }: Strands, a: StrandSample, b: StrandSample): boolean {
+  if (a.line !== b.line) return true;
+  const { length, closed } = lines[a.line]!;
+  const along = Math.abs(a.distance - b.distance);
+  const way = closed ? Math.min(along, length - along) : along;
+  return way > DETOUR * distance(a.point, b.point) && way > 0;
+}
+
+/** One chord per sample: to its neighbour, round to the first on a closed line, of no length at an open line's end. */
+function chords(samples: readonly StrandSample[], { first, end, closed }: Line): IndexedSegment[] {
+  return samples.slice(first, end).map(({ point }, i) => {
+    const next = first + i + 1 < end ? first + i + 1 : closed ? first : end - 1;
+    return { from: point, to: samples[next]!.point };
+  });
+}

@@ -1,0 +1,42 @@
+import type { DrawingGroup, DrawingItem } from '../artwork/index.ts';
+import type { Outline, Stroke } from '../artwork/artwork.ts';
+import type { Region } from '../geometry/region.ts';
+import type { Channel } from '../machining/channel.ts';
+import type { Hole } from '../machining/hole.ts';
+
+/** What a sign consists of, as far as it is known. */
+export interface SignParts {
+  readonly artwork: { readonly strokes: readonly Stroke[]; readonly outlines: readonly Outline[] };
+  readonly channel: Channel | undefined;
+  readonly board: Region | undefined;
+  readonly holes: readonly Hole[];
+}
+
+/** The groups of `drawing.svg`, each present even if empty. */
+export function signGroups({ artwork, channel, board, holes }: SignParts): DrawingGroup[] {
+  return [
+    { id: 'artwork', items: [...artwork.strokes.map(drawStroke), ...artwork.outlines.map(drawOutline)] },
+    { id: 'strokes', items: channel?.centreLines.map((path) => drawStroke({ path })) ?? [] },
+    { id: 'channel', items: channel ? [drawRegion(channel.region)] : [] },
+    { id: 'board', items: board ? [drawRegion(board)] : [] },
+    { id: 'holes', items: holes.map(drawHole) },
+    { id: 'seams', items: [] },
+  ];
+}
+
+export function drawStroke(stroke: Stroke): DrawingItem {
+  return { kind: 'stroke', stroke };
+}
+
+export function drawOutline(outline: Outline): DrawingItem {
+  return { kind: 'outline', outline };
+}
+
+/** A region as its boundary: fills would hide what lies under them. */
+export function drawRegion(region: Region): DrawingItem {
+  return { kind: 'region', region, style: { fill: 'none', stroke: '#26343a', strokeWidth: 0.25 } };
+}
+
+export function drawHole({ centre, diameter, purpose }: Hole): DrawingItem {
+  return { kind: 'circle', centre, radius: diameter / 2, title: `${purpose} hole` };
+}

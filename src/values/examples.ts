@@ -1,0 +1,33 @@
+import type { Region } from '../geometry/region.ts';
+import type { Channel } from '../machining/channel.ts';
+import type { Cutter } from '../machining/cutter.ts';
+import type { Router } from '../machining/machine.ts';
+import type { Stock } from '../machining/stock.ts';
+
+/** Values for the examples of nodes: a small board with one straight groove, a 6 mm cutter, a bench router. */
+export const EXAMPLE_STOCK: Stock = { width: 400, height: 200, thickness: 12, thicknessTolerance: 0.2, density: 1190, breakthrough: 0.3 };
+
+export const EXAMPLE_CUTTER: Cutter = {
+  name: '6 mm cutter', diameter: 6, flutes: 1, chipLoad: 0.1, spindleSpeed: 18000, feedRate: 1800, plungeFeed: 540, depthOfCut: 3, cuttingLength: 20, rampAngle: 3,
+};
+
+export const EXAMPLE_MACHINE: Router = {
+  travelX: 900, travelY: 600, travelZ: 80, rapidRate: 5000, greatestFeed: 4000, acceleration: 400, cornerDeviation: 0.02, spindleStart: 5,
+  heights: { clearance: 10, retract: 2 },
+  controller: {
+    units: 'mm', arcs: 'centre', helicalArcs: true, decimals: 4, lineNumbers: false, percentLines: false, comments: 'parentheses',
+    programEnd: 'M2', dwellUnit: 'seconds', longestLine: 70,
+  },
+};
+
+export const EXAMPLE_BOARD: Region = rectangle(50, 50, 300, 100);
+
+export const EXAMPLE_CHANNEL: Channel = {
+  centreLines: [{ start: { x: 100, y: 100 }, segments: [{ kind: 'line', end: { x: 300, y: 100 } }], closed: false }],
+  region: rectangle(95, 95, 210, 10), width: 10, depth: 6, tolerance: 0.005,
+};
+
+/** An axis-aligned rectangle as a region. */
+export function rectangle(x: number, y: number, width: number, height: number): Region {
+  return { loops: [[{ x, y }, { x: x + width, y }, { x: x + width, y: y + height }, { x, y: y + height }]] };
+}

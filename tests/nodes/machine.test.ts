@@ -1,0 +1,14 @@
+import { expect, it } from 'vitest';
+import machine from '../../nodes/machine.ts';
+import { outputsOf } from '../support/run-node.ts';
+
+it('keeps what the machine can apart from what its controller understands', () => {
+  const { machine: made } = outputsOf(machine, {}, { travelX: 700, arcs: 'lines', decimals: 3 });
+  expect(made).toMatchObject({ travelX: 700, controller: { arcs: 'lines', decimals: 3, units: 'mm' } });
+  expect('arcs' in made).toBe(false);
+});
+
+// NISTIR 6556 checks that both radii of an arc agree within 0.002 mm; 3 decimals can break that, 4 cannot.
+it('writes arcs with four decimals unless told otherwise', () => {
+  expect(outputsOf(machine, {}).machine.controller).toMatchObject({ arcs: 'centre', decimals: 4 });
+});

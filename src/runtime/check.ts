@@ -8,7 +8,7 @@ import { nearest } from './nearest.ts';
 import { checkValue } from './param-values.ts';
 import type { Params } from './params.ts';
 import type { GraphProblem } from './problem.ts';
-import { show, showList } from './show.ts';
+import { show, showList, showName } from './show.ts';
 import type { Unreadable } from './shape.ts';
 
 /** Suggestions for mistyped names cost the most per fault; a list of faults longer than this is not read name by name. */
@@ -79,7 +79,7 @@ function checkParams({ report, suggest }: Checking, { id, params }: GraphNode, d
   for (const [name, value] of Object.entries(params)) {
     const param = Object.hasOwn(declared, name) ? declared[name] : undefined;
     const fault = param === undefined ? unknownParam(name, Object.keys(declared), suggest) : checkValue(param, value);
-    if (fault !== undefined) report({ node: id, place: name, ...fault });
+    if (fault !== undefined) report({ node: id, place: showName(name), ...fault });
   }
 }
 

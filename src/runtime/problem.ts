@@ -1,3 +1,5 @@
+import { showName } from './show.ts';
+
 /** A fault told as a value: where, what was expected, what came, and what to do about it. */
 export interface Problem {
   /** Port, parameter or part of a file, such as `width` or `line 12`; absent when the whole node is meant. */
@@ -32,7 +34,7 @@ export type GraphProblems = readonly [GraphProblem, ...GraphProblem[]];
 
 /** A problem as one line of text: where, expected, found, advice. */
 export function formatProblem({ node, place, expected, found, advice }: Problem & { readonly node?: string }): string {
-  const where = [node, place].filter((part) => part !== undefined).join(', ');
+  const where = [node === undefined ? undefined : showName(node), place].filter((part) => part !== undefined).join(', ');
   return `${where === '' ? '' : `${where}: `}expected ${expected}, found ${found}. ${advice}`;
 }
 

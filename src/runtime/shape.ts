@@ -2,7 +2,7 @@ import { type ExposedInput, GRAPH_FORMAT, GRAPH_VERSION, type GraphDocument, typ
 import { suggest } from './nearest.ts';
 import type { AnyParamValues } from './params.ts';
 import type { GraphProblem } from './problem.ts';
-import { show } from './show.ts';
+import { show, showName } from './show.ts';
 
 /** A document as far as it could be read, with what is wrong with its form. */
 export interface Shaped {
@@ -132,7 +132,7 @@ function readMembers(raw: unknown, where: Where, { required, optional }: Keys, r
   }
   const known = [...required, ...optional];
   for (const key of Object.keys(raw).filter((name) => !known.includes(name)))
-    report({ ...inside(where, key), code: 'unknown-key', expected: `only the keys ${known.join(', ')}`, found: show(key), advice: suggest(key, known, 'Remove this key.') });
+    report({ ...inside(where, showName(key)), code: 'unknown-key', expected: `only the keys ${known.join(', ')}`, found: show(key), advice: suggest(key, known, 'Remove this key.') });
   for (const key of required.filter((name) => !Object.hasOwn(raw, name)))
     report({ ...inside(where, key), code: 'missing-key', expected: `the key "${key}"`, found: 'no such key', advice: 'Add this key.' });
   return new Map(Object.entries(raw).filter(([key]) => known.includes(key)));

@@ -12,6 +12,11 @@ export function show(value: unknown): string {
   return String(value);
 }
 
+/** A name as it stands if it is a plain one, else in quotation marks, short and on one line. */
+export function showName(name: string): string {
+  return /^[\w.-]{1,64}$/.test(name) ? name : show(name);
+}
+
 /** Names in quotation marks, the first of them when there are many. */
 export function showList(names: readonly string[], none = 'none'): string {
   if (names.length === 0) return none;

@@ -8,10 +8,10 @@ import type { ParamValue } from './params.ts';
 export function writeGraph({ format, version, title, notes, nodes, wires, inputs, groups }: GraphDocument): string {
   const members = [
     member('format', format), member('version', version), member('title', title), member('notes', notes),
-    `"nodes": ${list(nodes.map(writeNode), 2)}`,
-    `"wires": ${list(wires.map(({ from, to }) => `{ ${member('from', from)}, ${member('to', to)} }`), 2)}`,
-    `"inputs": ${list(inputs.map(writeInput), 2)}`,
-    `"groups": ${list(groups.map(writeGroup), 2)}`,
+    `"nodes": ${list(nodes.map(writeNode), 1)}`,
+    `"wires": ${list(wires.map(({ from, to }) => `{ ${member('from', from)}, ${member('to', to)} }`), 1)}`,
+    `"inputs": ${list(inputs.map(writeInput), 1)}`,
+    `"groups": ${list(groups.map(writeGroup), 1)}`,
   ];
   return `${braces(members, 0)}\n`;
 }
@@ -61,7 +61,7 @@ function braces(members: readonly string[], depth: number): string {
 }
 
 function list(items: readonly string[], depth: number): string {
-  return items.length === 0 ? '[]' : block('[', items, ']', depth - 1);
+  return items.length === 0 ? '[]' : block('[', items, ']', depth);
 }
 
 function block(open: string, lines: readonly string[], close: string, depth: number): string {

@@ -1,6 +1,10 @@
 import { turnBetween } from './biarc.ts';
-import { distance, normalize, type Point, subtract } from './point.ts';
+import { cross, distance, normalize, type Point, subtract } from './point.ts';
 import { keptIndices, keptLoopIndices } from './simplify.ts';
+
+/** An end point this far beside the line of the others (share of the tolerance, multiple of the noise) belongs to the curve that follows. */
+const TRIM_SHARE = 0.15;
+const TRIM_NOISE = 2;
 
 /** What of a dense polyline is not smooth curve, by indices of its points. */
 export interface Features {
@@ -37,7 +41,7 @@ export function featuresOf(points: readonly Point[], closed: boolean, tolerance:
   const straights = shape.vertices.flatMap((vertex, k): [number, number][] => {
     const next = shape.next(k);
     return next !== undefined && isStraight(vertex, next, corners, tolerance) ? [[vertex.index, next.index]] : [];
-  });
+  }).map((straight) => trimmed(points, straight, corners, Math.max(TRIM_SHARE * tolerance, TRIM_NOISE * noise)));
   return { corners, straights };
 }
 
@@ -88,4 +92,22 @@ function turnsShortly(shape: Shape, k: number, tolerance: number): boolean {
 function isStraight(vertex: Vertex, next: Vertex, corners: ReadonlySet<number>, tolerance: number): boolean {
   const turnAt = ({ index, turn }: Vertex) => (corners.has(index) ? Infinity : Math.abs(turn));
   return (vertex.length * Math.min(turnAt(vertex), turnAt(next))) / 8 > STRAIGHT_OFFSETS * tolerance;
+}
+
+/**
+ * The stretch without end points that already lie on the curves beside it. Simplification keeps one of the points near
+ * where a line touches a curve, seldom the right one.
+ */
+function trimmed(points: readonly Point[], [from, to]: readonly [number, number], corners: ReadonlySet<number>, aside: number): [number, number] {
+  const count = points.length;
+  const at = (index: number) => points[index % count]!;
+  let [first, last] = [from, to < from ? to + count : to];
+  const isAside = (end: number, inner: number, other: number) => {
+    const [p, q, r] = [at(end), at(inner), at(other)];
+    const far = distance(q, r);
+    return distance(p, q) < far / 4 && Math.abs(cross(subtract(q, r), subtract(p, r))) / far > aside;
+  };
+  while (last - first > 1 && !corners.has(last % count) && isAside(last, last - 1, first)) last--;
+  while (last - first > 1 && !corners.has(first % count) && isAside(first, first + 1, last)) first++;
+  return [first % count, last % count];
 }

@@ -1,10 +1,17 @@
-import { distance, dot, leftNormal, normalize, type Point, scale, add, subtract, type Vector } from './point.ts';
+import { turnBetween } from './biarc.ts';
+import { add, dot, leftNormal, length, normalize, type Point, rotate, scale, subtract, type Vector } from './point.ts';
 
 /** A place for pieces to meet: near a point of the polyline, with the direction of the curve there. */
 export interface Gate {
   readonly point: Point;
   /** Unit vector in the direction of travel. */
   readonly tangent: Vector;
+}
+
+/** What a gate may reckon with, mm. */
+interface Limits {
+  readonly noise: number;
+  readonly tolerance: number;
 }
 
 /** Half widths, in points, of the windows tried for the direction at a point. */
@@ -21,6 +28,9 @@ const SIGNIFICANT = 4;
 
 /** Directions are turned as for this share of the room there is: turned for all of it, shorter arcs would not fit. */
 const ROOM_SHARE = 0.8;
+
+/** A gate lies at most this share of the tolerance from its point, so that a straight line between two gates always fits. */
+const MOST_OFFSET = 0.5;
 
 /** Neighbours on each side whose misfit to a cubic is called noise; up to so many places are asked. */
 const NOISE_REACH = 6;
@@ -43,7 +53,7 @@ export function noiseOf(at: (index: number) => Point, count: number, tolerance: 
  * `high` as one cubic follows. The place moves along the normal only, so that the polyline's point stays abreast of it: onto
  * the curve, and by half a chord's sagitta to its inner side, midway between the points and the chords. The direction is turned for arcs, see `turnedForArcs`.
  */
-export function gateAt(at: (index: number) => Point, index: number, [low, high]: readonly [number, number], limits: { readonly noise: number; readonly tolerance: number }): Gate {
+export function gateAt(at: (index: number) => Point, index: number, [low, high]: readonly [number, number], limits: Limits): Gate {
   const most = Math.max(WINDOW_SHARE * limits.tolerance, WINDOW_NOISE * limits.noise);
   let fitted: WindowFit | undefined;
   for (const reach of WINDOWS) {
@@ -53,18 +63,40 @@ export function gateAt(at: (index: number) => Point, index: number, [low, high]:
     fitted = wider;
     if (window[0] === low && window[1] === high) break;
   }
-  if (fitted === undefined) return chordGate(at, index, low, high);
-  const tangent = normalize(add(fitted.axis, scale(leftNormal(fitted.axis), fitted.slope)));
-  const sagitta = (fitted.curvature * shorterChord(at, index, low, high) ** 2) / 8;
-  const point = add(at(index), scale(leftNormal(tangent), fitted.offset / Math.hypot(1, fitted.slope) + sagitta / 2));
+  const chords = chordsAt(at, index, low, high);
+  if (fitted === undefined) return { point: at(index), tangent: nearLongerChord(circleTangent(chords), chords, limits) };
+  const tangent = nearLongerChord(normalize(add(fitted.axis, scale(leftNormal(fitted.axis), fitted.slope))), chords, limits);
+  const sagitta = (fitted.curvature * Math.min(...chords.map(length).filter((size) => size > 0)) ** 2) / 8;
+  const offset = fitted.offset / Math.hypot(1, fitted.slope) + sagitta / 2;
+  const farthest = MOST_OFFSET * limits.tolerance;
+  const point = add(at(index), scale(leftNormal(tangent), Math.max(-farthest, Math.min(farthest, offset))));
   const room = limits.tolerance - limits.noise - Math.abs(sagitta) / 2;
   return { point, tangent: turnedForArcs(tangent, fitted.curvatureChange, ROOM_SHARE * Math.max(room, limits.tolerance / 4)) };
 }
 
-function shorterChord(at: (index: number) => Point, index: number, low: number, high: number): number {
-  const before = index > low ? distance(at(index - 1), at(index)) : Infinity;
-  const after = index < high ? distance(at(index), at(index + 1)) : Infinity;
-  return Math.min(before, after);
+/** The chords before and after the point; one is zero at the end of the window. */
+const chordsAt = (at: (index: number) => Point, index: number, low: number, high: number): readonly [Vector, Vector] => [
+  subtract(at(index), at(Math.max(low, index - 1))),
+  subtract(at(Math.min(high, index + 1)), at(index)),
+];
+
+/** The direction of the circle through the point and its neighbours: each chord weighs with the square of the other's length. */
+function circleTangent([before, after]: readonly [Vector, Vector]): Vector {
+  const [a, b] = [dot(before, before), dot(after, after)];
+  if (a === 0 || b === 0) return normalize(add(before, after));
+  return normalize(add(scale(before, b), scale(after, a)));
+}
+
+/**
+ * The direction, kept as near to the longer chord beside the point as a chord that stands off its curve by at most half
+ * the tolerance has to be: 4 x sagitta / length. Where a straight edge joins a finely divided arc, circles through
+ * neighbouring points know nothing of it.
+ */
+function nearLongerChord(tangent: Vector, [before, after]: readonly [Vector, Vector], limits: Limits): Vector {
+  const longer = length(before) > length(after) ? before : after;
+  const most = (2 * (limits.tolerance + limits.noise)) / length(longer);
+  const turn = turnBetween(normalize(longer), tangent);
+  return Math.abs(turn) <= most ? tangent : rotate(normalize(longer), (Math.sign(turn) * most * 180) / Math.PI);
 }
 
 /**
@@ -77,15 +109,6 @@ function turnedForArcs(tangent: Vector, change: number, room: number): Vector {
   if (change === 0) return tangent;
   const h = Math.cbrt((room * 6 * 36) / (Math.sqrt(3) * Math.abs(change)));
   return normalize(add(tangent, scale(leftNormal(tangent), (-change * h * h) / 12)));
-}
-
-/** The direction of the circle through the point and its neighbours: each chord weighs with the other's length. */
-function chordGate(at: (index: number) => Point, index: number, low: number, high: number): Gate {
-  const point = at(index);
-  const before = subtract(point, at(Math.max(low, index - 1)));
-  const after = subtract(at(Math.min(high, index + 1)), point);
-  const [a, b] = [dot(before, before), dot(after, after)];
-  return { point, tangent: normalize(add(scale(before, b), scale(after, a))) };
 }
 
 /** A polynomial through a window of points, over the axis from its first to its last point. */

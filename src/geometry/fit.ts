@@ -1,3 +1,4 @@
+import { followsPolyline } from './fit-check.ts';
 import { featuresOf } from './fit-features.ts';
 import { circleAlong, type CircleEnd } from './fit-circle.ts';
 import { type Gate, gateAt, noiseOf } from './fit-gates.ts';
@@ -33,8 +34,14 @@ export function fitArcs(points: readonly Point[], { closed, tolerance }: FitOpti
   const distinct = withoutRepeats(points, closed);
   checkInput(distinct, tolerance);
   if (distinct.length < 3) return polylinePath(distinct, closed);
-  const pieces = piecesAlong(distinct, closed, tolerance);
+  const pieces = (closed ? wholeCircle(distinct, tolerance) : undefined) ?? piecesAlong(distinct, closed, tolerance);
   return { start: distinct[0]!, segments: pieces.map(pieceSegment), closed };
+}
+
+/** A loop that one circle through its start follows; asked first, as a circle of a few tolerances is all corners otherwise. */
+function wholeCircle(distinct: readonly Point[], tolerance: number): readonly FitPiece[] | undefined {
+  const [point, curve] = [distinct[0]!, [...distinct, distinct[0]!]];
+  return circleAlong({ start: { point }, end: { point }, curve, head: [point], tail: [point] }, tolerance)?.before;
 }
 
 function checkInput(points: readonly Point[], tolerance: number): void {
@@ -60,7 +67,7 @@ function piecesAlong(distinct: readonly Point[], closed: boolean, tolerance: num
   const points = closed ? [...distinct, distinct[0]!] : distinct;
   const at = (index: number) => distinct[closed ? ((index % distinct.length) + distinct.length) % distinct.length : index]!;
   const noise = noiseOf(at, points.length, tolerance);
-  const spans = spansOf(points, closed, featuresOf(distinct, closed, tolerance, noise));
+  const spans = spansOf(points, closed, featuresOf(distinct, closed, tolerance, noise)).map((span) => certain(points, span, tolerance));
   const fitted = spans.map((span): Fitted => ({ span, pieces: span.straight ? [lineBetween(points[span.from]!, points[span.to]!)] : [] }));
   const job: Job = { points, closed, tolerance, fitted };
   roundStart(job);
@@ -70,6 +77,12 @@ function piecesAlong(distinct: readonly Point[], closed: boolean, tolerance: num
     if (one.pieces.length === 0) one.pieces = curvesAlong(job, i, gates);
   });
   return fitted.flatMap(({ pieces }) => pieces);
+}
+
+/** A span is straight only if its chord really stays within the tolerance: trimming its ends may have moved it. */
+function certain(points: readonly Point[], span: Span, tolerance: number): Span {
+  const chord = () => lineBetween(points[span.from]!, points[span.to]!);
+  return span.straight && !followsPolyline(points, span.from, span.to, [chord()], tolerance) ? { ...span, straight: false } : span;
 }
 
 interface Job {
@@ -115,11 +128,8 @@ function roundOne(job: Job, i: number): void {
   const { points, fitted, tolerance } = job;
   const { span, pieces } = fitted[i]!;
   if (span.straight || pieces.length > 0) return;
-  const isLoop = job.closed && fitted.length === 1;
-  const smoothStart = !isLoop && beside(job, i, -1)?.span.straight === false;
-  const smoothEnd = !isLoop && beside(job, i, 1)?.span.straight === false;
   // The direction at a place inside a smooth curve is not known well enough to bind a circle to it.
-  if (smoothStart || smoothEnd) return;
+  if (beside(job, i, -1)?.span.straight === false || beside(job, i, 1)?.span.straight === false) return;
   const [start, end] = [endOf(job, i, -1), endOf(job, i, 1)];
   const found = circleAlong({ start: start.bound, end: end.bound, curve: points.slice(span.from, span.to + 1), head: start.points, tail: end.points }, tolerance);
   if (found === undefined) return;

@@ -18,6 +18,13 @@ export function simplifyLoop(points: readonly Point[], tolerance: number): Point
   return keptLoopIndices(points, tolerance).map((i) => points[i]!);
 }
 
+/**
+ * A span of more points than this is split at a point nearly as far away as the farthest but nearer its middle: always
+ * splitting at the farthest would take the square of the points' number of steps on a long zigzag.
+ */
+const LONG_SPAN = 500;
+const LONG_SHARE = 0.8;
+
 /** Indices of the points that `simplifyPolyline` keeps, rising. */
 export function keptIndices(points: readonly Point[], tolerance: number): number[] {
   if (points.length < 3) return [...points.keys()];
@@ -29,8 +36,9 @@ export function keptIndices(points: readonly Point[], tolerance: number): number
     const [from, to] = span;
     const worst = farthestFromChord(points, from, to);
     if (worst.distance <= tolerance) continue;
-    kept[worst.index] = 1;
-    spans.push([from, worst.index], [worst.index, to]);
+    const split = to - from > LONG_SPAN ? middlemost(points, from, to, LONG_SHARE * worst.distance) : worst.index;
+    kept[split] = 1;
+    spans.push([from, split], [split, to]);
   }
   return [...points.keys()].filter((i) => kept[i] === 1);
 }
@@ -57,6 +65,17 @@ function leftmost(points: readonly Point[]): number {
     if (p.x < q.x || (p.x === q.x && p.y < q.y)) best = i;
   });
   return best;
+}
+
+/** Of the points between two indices at least so far from the chord between them, the one nearest the middle. */
+function middlemost(points: readonly Point[], from: number, to: number, away: number): number {
+  const middle = (from + to) >> 1;
+  for (let step = 0; ; step++) {
+    for (const i of [middle - step, middle + step]) {
+      if (i > from && i < to && distanceToChord(points[i]!, points[from]!, points[to]!) >= away) return i;
+    }
+    if (step > to - from) return middle;
+  }
 }
 
 /** Of the points between two indices, the one farthest from the chord between them. */

@@ -1,4 +1,4 @@
-import { components, distance, insetRings, type Loop, offsetRegion, type Point, type Region, regionBounds, subtractRegion } from '../geometry/index.ts';
+import { distance, insetRings, type Loop, offsetRegion, type Point, type Region } from '../geometry/index.ts';
 import { type EntryStyle } from './entry.ts';
 import { finishWall } from './finishing.ts';
 import { loopTrack } from './fit-track.ts';
@@ -8,6 +8,7 @@ import { type Recorder } from './recorder.ts';
 import { cutRings, type Ring } from './ring-cut.ts';
 import { type StrokeTrack } from './stroke-cut.ts';
 import { reverseTrack, type Track } from './track.ts';
+import { distanceTo, unreachedPlaces } from './unreached.ts';
 
 /** What the plans of all parts of one groove share. */
 export interface GroovePlan {
@@ -32,8 +33,8 @@ export interface AreaTools {
 const WIDEST_STEPOVER = 0.45;
 /** Longest way across to the next ring with the cutter down, in diameters. */
 const LONGEST_CROSSING = 3;
-/** How much thicker than the finishing allowance the skin may be in corners, as a fraction of the diameter. */
-const THICKER_SKIN = 0.05;
+/** How much thicker than the finishing allowance the skin may be, in corners, as a fraction of the diameter. */
+const THICKER_SKIN = 0.25;
 
 const stepOf = ({ request }: GroovePlan) => Math.min(request.stepover, WIDEST_STEPOVER) * request.cutter.diameter;
 
@@ -98,14 +99,10 @@ function loopTracks({ request, fitTolerance }: GroovePlan, { loops }: Region): T
   return request.direction === 'climb' ? tracks : tracks.map(reverseTrack);
 }
 
-/** Whether rings that keep the allowance off the walls of an area leave no more than a skin beside them, apart from short corners. */
+/** Whether rings that keep the allowance off the walls of an area leave no more than a skin beside them, apart from corners. */
 function leavesEvenSkin({ request, offsetTolerance }: GroovePlan, area: Region): boolean {
   const { cutter, finishingAllowance } = request;
-  const options = { join: 'round', tolerance: offsetTolerance } as const;
-  const kept = offsetRegion(area, -finishingAllowance, options);
-  const roughed = offsetRegion(kept, finishingAllowance + THICKER_SKIN * cutter.diameter, options);
-  return components(subtractRegion(area, roughed)).every((corner) => {
-    const box = regionBounds(corner);
-    return !box || Math.max(box.maxX - box.minX, box.maxY - box.minY) < cutter.diameter / 2;
-  });
+  const kept = offsetRegion(area, -finishingAllowance, { join: 'round', tolerance: offsetTolerance });
+  const thickest = finishingAllowance + THICKER_SKIN * cutter.diameter;
+  return unreachedPlaces(area.loops, distanceTo(kept), thickest, cutter.diameter / 8).length === 0;
 }

@@ -69,7 +69,7 @@ interface PartPasses {
 
 /** The passes of one connected part of the groove. */
 function partPasses(plan: GroovePlan, part: Region, method: Method, strokes: readonly StrokeTrack[], name: string): PartPasses {
-  const { cutter, finishingAllowance, width, retract, greatestFeed, tolerance } = plan.request;
+  const { cutter, finishingAllowance, width, retract, greatestFeed } = plan.request;
   const skin = method === 'rings' ? finishingAllowance : (width - cutter.diameter) / 2;
   const style: EntryStyle = { cutter, feeds: cuttingFeeds(cutter, skin, greatestFeed) };
   const recorder = makeRecorder({ kind: 'groove', name, cutter, retract, plungeFeed: style.feeds.plunge });
@@ -84,5 +84,5 @@ function partPasses(plan: GroovePlan, part: Region, method: Method, strokes: rea
     if (method === 'rings') clearByRings(tools, area);
     else finishBesideStrokes(tools, area, strokes);
   }
-  return { passes: recorder.passes(), cautions: narrowInArea(part, room, cutter.diameter, plan.offsetTolerance + tolerance) };
+  return { passes: recorder.passes(), cautions: narrowInArea(part, room, cutter.diameter) };
 }

@@ -1,6 +1,7 @@
-import { components, distance, offsetRegion, type Path, type Point, type Region, regionBounds, samplePath, subtractRegion } from '../geometry/index.ts';
+import { components, distance, type Path, type Point, type Region, regionBounds, samplePath } from '../geometry/index.ts';
 import { type DepthInside } from './free-space.ts';
 import { type Caution, millimetres, placeName } from './problem.ts';
+import { distanceTo, unreachedPlaces } from './unreached.ts';
 
 const ADVICE = 'Widen the groove there or choose a thinner cutter; the place is left as it is.';
 
@@ -27,23 +28,19 @@ export function narrowAlongLines(inside: DepthInside, centreLines: readonly Path
   return cautions;
 }
 
+/** A corner is left out of the cautions unless it lies farther than this from the cutter's edge, in diameters: sharper than about 60 degrees. */
+const BEYOND = 0.5;
+
 /**
  * Places of one component that its cutter, axis kept within `room`, does not reach: the whole of it, the necks where
- * `room` falls apart, and parts longer than half a cutter that too narrow a way leads to. Slivers in sharp corners are left out.
+ * `room` falls apart, and ends that too narrow a way leads to. Corners that any cutter rounds are left out.
  */
-export function narrowInArea(component: Region, room: Region, diameter: number, tolerance: number): Caution[] {
+export function narrowInArea(component: Region, room: Region, diameter: number): Caution[] {
   const parts = components(room);
   if (parts.length === 0) return [narrowPlace(component.loops[0]?.[0] ?? middle(component), 'no room at all', diameter)];
-  const necks = parts.slice(1).map((part, i) => narrowPlace(neckBetween(part, parts.slice(0, i + 1)), 'a neck too narrow to pass', diameter));
-  const reached = offsetRegion(room, diameter / 2 + 2 * tolerance, { join: 'round', tolerance });
-  const missed = components(subtractRegion(component, reached)).filter((part) => longestSide(part) > diameter / 2);
-  const far = missed.map((part) => narrowPlace(middle(part), `a part ${millimetres(longestSide(part), 1)} mm long that it does not reach`, diameter));
-  return necks.length > 0 ? necks : far;
-}
-
-function longestSide(region: Region): number {
-  const box = regionBounds(region);
-  return box ? Math.max(box.maxX - box.minX, box.maxY - box.minY) : 0;
+  if (parts.length > 1) return parts.slice(1).map((part, i) => narrowPlace(neckBetween(part, parts.slice(0, i + 1)), 'a neck too narrow to pass', diameter));
+  return unreachedPlaces(component.loops, distanceTo(room), diameter * (0.5 + BEYOND), diameter / 8)
+    .map(({ at, distance: away }) => narrowPlace(at, `a place ${millimetres(away - diameter / 2, 1)} mm out of its reach`, diameter));
 }
 
 function middle(region: Region): Point {

@@ -1,4 +1,4 @@
-import { components, loopArea, type Loop, offsetRegion, type Point, type Region, regionBounds, subtractRegion } from '../geometry/index.ts';
+import { loopArea, type Loop, makeRegionIndex, offsetRegion, type Point, type Region } from '../geometry/index.ts';
 import { cuttingFeeds } from './cutting-data.ts';
 import { type EntryStyle, rampRoundLoop } from './entry.ts';
 import { finishWall } from './finishing.ts';
@@ -17,6 +17,7 @@ import { type Tab } from './tab.ts';
 import { tabCount, tabPlaces } from './tab-places.ts';
 import { pointAt, reverseTrack, type Track } from './track.ts';
 import { nearestOnTrack } from './track-query.ts';
+import { unreachedPlaces } from './unreached.ts';
 import { isLoopInside } from '../geometry/containment.ts';
 
 interface BoardPlan {
@@ -110,19 +111,17 @@ function nearestTrack(tracks: readonly Track[], point: Point, within: number): T
   return best?.track;
 }
 
-/** Bays, gaps and cut-outs too narrow for the cutter. Rounded-off inner corners are left out. */
-function unreachedEdges(region: Region, walls: Region, { cutter, tolerance }: OutlineRequest): Caution[] {
-  const left = subtractRegion(offsetRegion(walls, -cutter.diameter / 2 - 2 * tolerance, { join: 'round', tolerance }), region);
-  return components(left).flatMap((part) => {
-    const box = regionBounds(part)!;
-    const size = Math.max(box.maxX - box.minX, box.maxY - box.minY);
-    if (size <= cutter.diameter / 2) return [];
-    const at = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
-    return [{
-      at, place: placeName(at), expected: `room for a cutter of ${millimetres(cutter.diameter)} mm beside the board`,
-      found: `a narrower place ${millimetres(size, 1)} mm long`, advice: 'Widen it or choose a thinner cutter; it is left uncut.',
-    }];
-  });
+/** An inner corner is left out of the cautions unless it lies farther than this from the cutter's edge, in diameters. */
+const BEYOND = 0.5;
+
+/** Bays, gaps and cut-outs too narrow for the cutter. */
+function unreachedEdges(region: Region, walls: Region, { cutter }: OutlineRequest): Caution[] {
+  const { diameter } = cutter;
+  const places = unreachedPlaces(region.loops, makeRegionIndex(walls).distanceToBoundary, diameter * (0.5 + BEYOND), diameter / 8);
+  return places.map(({ at, distance }) => ({
+    at, place: placeName(at), expected: `room for a cutter of ${millimetres(diameter)} mm beside the board`,
+    found: `an edge ${millimetres(distance - diameter / 2, 1)} mm out of its reach`, advice: 'Widen the place or choose a thinner cutter; it is left uncut.',
+  }));
 }
 
 interface ContourCut {

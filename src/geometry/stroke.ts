@@ -1,13 +1,14 @@
 import { attemptRegion, regionFromLoops, unionRegions } from './boolean.ts';
+import { innerSide } from './inner-side.ts';
 import { type Point } from './point.ts';
-import { foldsAlong, type OffsetCap, type RawOffset, rawDisc, rawSide, rawStroke } from './raw-offset.ts';
+import { type OffsetCap, type RawOffset, rawDisc, rawSide, rawStroke } from './raw-offset.ts';
 import { type Loop, type Region } from './region.ts';
 
 /**
- * More folded corners than this in one raw outline crowd their crossings about the centre of curvature
- * (n corners make about n^2 / 2 of them), and the kernel gives up from some 150 on. Fewer would mean more unions.
+ * More folded corners than this, one upon another, crowd their crossings about the centre of curvature (n corners make
+ * about n^2 / 2 of them), and the kernel gives up from some 150 on. Fewer would mean more unions.
  */
-const FOLDS_AT_ONCE = 40;
+const FOLDS_AT_ONCE = 50;
 
 /** A chain of points to be stroked; neighbours are distinct. */
 export interface Chain {
@@ -30,6 +31,41 @@ function rawLoops({ points, closed }: Chain, cap: OffsetCap, raw: RawOffset): Lo
 /** A closed chain as an open one that runs on over its first edge, so that every corner is an inner one. */
 const unrolled = ({ points, closed }: Chain): readonly Point[] =>
   closed && points.length > 1 ? [...points, points[0]!, points[1]!] : points;
+
+/** For each point of an open chain, whether one of its sides folds over there at a distance. */
+function foldsAlong(points: readonly Point[], distance: number): boolean[] {
+  const folded = points.map(() => false);
+  const mark = (side: readonly Point[], place: (i: number) => number): void => {
+    const { legs, cuts } = innerSide(side, false, distance);
+    for (let i = 1; i < legs.length; i += 1) {
+      const u = legs[i - 1]!.direction;
+      const v = legs[i]!.direction;
+      if (cuts[i] === 0 && u.x * v.y - u.y * v.x < 0) folded[place(i)] = true;
+    }
+  };
+  mark(points, (i) => i);
+  mark([...points].reverse(), (i) => points.length - 1 - i);
+  return folded;
+}
+
+/** The greatest number of folded corners of which each is within `reach` mm of the one before. */
+function greatestCrowd(points: readonly Point[], reach: number): number {
+  let crowd = 0;
+  let greatest = 0;
+  let last: Point | undefined;
+  foldsAlong(points, reach).forEach((fold, i) => {
+    if (!fold) return;
+    const point = points[i]!;
+    crowd = last !== undefined && Math.hypot(point.x - last.x, point.y - last.y) < reach ? crowd + 1 : 1;
+    greatest = Math.max(greatest, crowd);
+    last = point;
+  });
+  return greatest;
+}
+
+/** Whether the kernel can be expected to make both sides of a chain at a distance in one go. */
+export const isGentle = (chain: Chain, distance: number): boolean =>
+  greatestCrowd(unrolled(chain), distance) <= FOLDS_AT_ONCE;
 
 /** Where to part a chain so that no piece holds more than a number of folds: the index of the first point of each piece, and the last point. */
 function partings(folded: readonly boolean[], most: number): number[] {
@@ -63,11 +99,6 @@ function piecewise(chain: Chain, cap: OffsetCap, raw: RawOffset, most: number): 
  * Done in one go where the kernel can, else piece by piece.
  */
 export function strokeRegion(chain: Chain, cap: OffsetCap, raw: RawOffset): Region {
-  const folded = foldsAlong(unrolled(chain), raw.distance).filter(Boolean).length;
-  const whole = folded <= FOLDS_AT_ONCE ? attemptRegion(rawLoops(chain, cap, raw), 'positive') : undefined;
+  const whole = isGentle(chain, raw.distance) ? attemptRegion(rawLoops(chain, cap, raw), 'positive') : undefined;
   return whole ?? piecewise(chain, cap, raw, FOLDS_AT_ONCE / 2);
 }
-
-/** Whether both sides of a chain can be made in one go. */
-export const isGentle = (chain: Chain, distance: number): boolean =>
-  foldsAlong(unrolled(chain), distance).filter(Boolean).length <= FOLDS_AT_ONCE;

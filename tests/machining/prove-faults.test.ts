@@ -223,6 +223,17 @@ describe('Holes', () => {
     near(spoilboardCut.at, 30, 40, 3);
     expect(wrongCut.mm2).toBe(0);
   });
+  it('may be drilled by a program with a cutter of its own, on the same sheet', () => {
+    const drill = [rapid(20, 15, 5), line(20, 15, THROUGH), rapid(20, 15, 5)];
+    const programs = [program(6, ...ring(-DEPTH), ...cable), program(8, ...drill)];
+    faultless(proveCut(options({ design: drilled, programs })));
+    const swapped = proveCut(options({ design: drilled, programs: [program(8, ...ring(-DEPTH), ...cable), program(6, ...drill)] }));
+    expect(swapped.wrongCut.mm).toBeGreaterThan(0.99);
+    expect(swapped.remainder.mm).toBeCloseTo(1, 1);
+  });
+  it('without a groove are right on a sheet that is otherwise left alone', () => {
+    faultless(proveCut(options({ design: { stock: STOCK, holes: [holes[0]!] }, programs: [program(6, ...bore)] })));
+  });
   it('listed twice count once', () => {
     faultless(proveCut(options({ design: design({ holes: [...holes, ...holes] }), programs: [program(6, ...ring(-DEPTH), ...bore, ...cable)] })));
   });

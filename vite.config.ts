@@ -22,7 +22,7 @@ export default defineConfig({
         extends: true,
         test: {
           name: 'browser', include: ['tests/browser/**/*.test.ts'], globalSetup: 'tests/browser/setup.ts',
-          testTimeout: 120_000, hookTimeout: 300_000,
+          testTimeout: 300_000, hookTimeout: 300_000,
         },
       },
     ],

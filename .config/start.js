@@ -18,8 +18,9 @@ const { status } = spawnSync(
   [command, 'run', 'graphs/drawn-strokes.json', '--set', 'artwork=@graphs/market-hall.svg', '--out', out],
   { cwd: root, stdio: 'inherit' },
 );
-if (status !== 2) console.log(`
-Open ${out}/drawing.svg for the drawing, ${out}/report.json for every check and figure,
-and ${out}/programs for what the machine runs.
+if (status === 2) process.exit(2);
+console.log(`
+Open ${out}/drawing.svg for the drawing and ${out}/report.json for every check and figure;
+${out}/programs is what the machine runs${status === 1 ? ', once no check fails' : ''}.
 "npx groovewright inputs graphs/drawn-strokes.json" lists what can be changed.`);
 process.exit(status ?? 2);

@@ -28,19 +28,16 @@ export async function runGraph(
     return faulty(graph, 'a node that makes results, such as checks, files or programs', 'none', 'Add one to the graph.');
   const evaluation = await evaluator.evaluate(document, wanted, onProgress ? { onProgress } : {});
   const results = collectResults(document, catalogue, evaluation);
-  const faults = [...failureFaults(document, results), ...nameFaults(graph, results, draft)];
+  const faults = [...failureFaults(document, catalogue, results), ...nameFaults(graph, results, draft)];
   return foundUnless(faults, () => {
     const report = reportOf(results, { graph, timings: timingsOf(evaluation), draft });
     return { report, files: [...results.files, ...programFiles(results, { draft }), reportFile(report)] };
   });
 }
 
-function failureFaults({ nodes }: GraphDocument, { failures }: Results): Fault[] {
-  const titles = new Map(nodes.map(({ id, title }) => [id, title]));
-  return failures.flatMap(({ node, problems }) => {
-    const title = titles.get(node);
-    return problems.map((problem) => placed(problem, title ? `${title} (node ${node})` : `node ${node}`));
-  });
+function failureFaults({ nodes }: GraphDocument, catalogue: Catalogue, { failures }: Results): Fault[] {
+  const titles = new Map(nodes.map(({ id, type, title }) => [id, title ?? catalogue.get(type)?.title ?? type]));
+  return failures.flatMap(({ node, problems }) => problems.map((problem) => placed(problem, `${titles.get(node)} (node ${node})`)));
 }
 
 /** Two nodes that write the same file: one would be lost. */

@@ -24,8 +24,10 @@ function headed(parts: readonly (readonly string[])[], heads: readonly string[])
   return parts.flatMap((lines, i) => (lines.length === 0 ? [] : [...(i > 0 ? [''] : []), ...(heads[i] ? [heads[i]] : []), ...lines]));
 }
 
+/** The worst first: they are what the reader must act on. */
 function checkLines(checks: readonly Check[]): string[] {
-  return table(checks.map(({ status, says, at }) => [status, oneLine(says) + (at && status !== 'pass' ? ` At ${at.map(place).join(', ')}.` : '')]));
+  const sorted = (['fail', 'caution', 'pass'] as const).flatMap((wanted) => checks.filter(({ status }) => status === wanted));
+  return table(sorted.map(({ status, says, at }) => [status, oneLine(says) + (at && status !== 'pass' ? ` At ${at.map(place).join(', ')}.` : '')]));
 }
 
 function place(millimetres: number): string {

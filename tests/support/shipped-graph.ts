@@ -1,16 +1,31 @@
-import { readFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { build } from 'vite';
 import { expect } from 'vitest';
 import { buildCommandLine, call, filesUnder, root, scratch } from './command-line.ts';
 
 const GRAPH = 'graphs/drawn-strokes.json';
-const ARTWORK = 'graphs/market-hall.svg';
 
-/** The shipped graph and drawing, as `evaluateGraph` takes them. */
-export function shippedWork() {
-  const text = (path: string) => readFileSync(join(root, path), 'utf8');
-  return { graph: text(GRAPH), artwork: { name: 'market-hall.svg', text: text(ARTWORK) } };
+/** A drawing as a graph keeps it. */
+export interface Drawing {
+  readonly name: string;
+  readonly text: string;
+}
+
+export function shippedDrawing(): Drawing {
+  return { name: 'market-hall.svg', text: readFileSync(join(root, 'graphs/market-hall.svg'), 'utf8') };
+}
+
+/** A drawing of few strokes, for quick runs: a curve that is open and a ring. */
+export const SMALL_DRAWING: Drawing = {
+  name: 'small.svg',
+  text: '<svg xmlns="http://www.w3.org/2000/svg" width="200mm" height="80mm" viewBox="0 0 200 80" fill="none" stroke="black">'
+    + '<path d="M10 60 C30 10 60 10 80 60"/><circle cx="150" cy="40" r="25"/></svg>',
+};
+
+/** What `evaluateGraph` takes: the shipped graph and a drawing. */
+export function shippedWork(artwork: Drawing) {
+  return { graph: readFileSync(join(root, GRAPH), 'utf8'), artwork };
 }
 
 /** Bundles the core, the nodes and `evaluateGraph` into one module that any host can load; gives its path. */
@@ -23,12 +38,13 @@ export async function buildEvaluation(name: string): Promise<string> {
   return join(outDir, 'evaluation.js');
 }
 
-/** Every file the command line writes for the shipped graph, the report without its timings. */
-export async function commandLineFiles(name: string): Promise<Map<string, string>> {
-  const out = join(scratch(), 'out');
-  const { status, stderr } = await call(buildCommandLine(name), ['run', GRAPH, '--set', `artwork=@${ARTWORK}`, '--out', out], { cwd: root });
+/** Every file the command line writes for the shipped graph and a drawing, the report without its timings. */
+export async function commandLineFiles(build: string, { name, text }: Drawing): Promise<Map<string, string>> {
+  const folder = scratch();
+  writeFileSync(join(folder, name), text);
+  const { status, stderr } = await call(buildCommandLine(build), ['run', join(root, GRAPH), '--set', `artwork=@${name}`, '--out', 'out'], { cwd: folder });
   expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
-  const files = filesUnder(out);
+  const files = filesUnder(join(folder, 'out'));
   const report: unknown = { ...JSON.parse(files.get('report.json')!) as object, timings: {} };
   return files.set('report.json', `${JSON.stringify(report, null, 2)}\n`);
 }

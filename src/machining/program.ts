@@ -5,6 +5,7 @@ import { linkEach, type LinkedPass } from './link.ts';
 import { type Controller, type Machine } from './machine.ts';
 import { PROGRAM_START, movesReach, shiftPass, type Reach } from './moves.ts';
 import { type Heights, type Move, type Pass } from './pass.ts';
+import { unitLength } from './resolution.ts';
 import { type Program } from './setup.ts';
 import { programTime } from './time.ts';
 import { numberText } from './words.ts';
@@ -41,7 +42,7 @@ export function buildProgram(plan: ProgramPlan): Program {
   const linked = linkEach(passes.map((pass) => shiftPass(pass, -shift[0], -shift[1])), heights, plan.park);
   const { moves, headings } = adaptEach(linked, machine.controller, tolerance);
   const reach = workReach(moves);
-  const notes = [...plan.notes, reachNote(reach, machine.controller)];
+  const notes = [...plan.notes, zeroNote(shift, machine.controller), reachNote(reach, machine.controller)];
   const text = writeProgram({ name: plan.name, cutter, moves, machine, notes, headings });
   const time = programTime(PROGRAM_START, moves, machine);
   return {
@@ -71,8 +72,13 @@ function workReach(moves: readonly Move[]): Reach {
   return movesReach({ x, y, z: lift!.to.z }, moves.slice(1));
 }
 
-function reachNote({ min, max }: Reach, { units }: Controller): string {
-  const unit = units === 'inch' ? 25.4 : 1;
+function zeroNote([x, y]: readonly [number, number], controller: Controller): string {
+  const unit = unitLength(controller);
+  return `X0 Y0 lies at X ${numberText(x / unit, 2)}, Y ${numberText(y / unit, 2)} of the drawing`;
+}
+
+function reachNote({ min, max }: Reach, controller: Controller): string {
+  const unit = unitLength(controller);
   const span = (axis: 'x' | 'y' | 'z') => `${axis.toUpperCase()} ${numberText(min[axis] / unit, 2)} to ${numberText(max[axis] / unit, 2)}`;
   return `Reach ${(['x', 'y', 'z'] as const).map(span).join(', ')}`;
 }

@@ -72,9 +72,10 @@ function axisWords(move: Move, said: Said, print: (length: number) => string): s
   return words;
 }
 
+/** Only a run of straight feeds leaves its word out: rapids and arcs are few or must stand alone. */
 function motionWord(move: Move, said: Said): string[] {
   const word = move.kind === 'rapid' ? 'G0' : move.kind === 'line' ? 'G1' : move.clockwise ? 'G2' : 'G3';
-  const known = word === said.motion && move.kind !== 'arc';
+  const known = word === said.motion && move.kind === 'line';
   said.motion = word;
   return known ? [] : [word];
 }

@@ -3,7 +3,7 @@ import { type Codes } from './codes.ts';
 import { feedFor } from './feed.ts';
 import { target } from './offsets.ts';
 import { PLANE_AXES, type PlaneAxes } from './plane.ts';
-import { AXES, addMove, baseOf, place, type State, type Triple } from './state.ts';
+import { AXES, addMove, place, startPlace, type State, type Triple } from './state.ts';
 import { refuse, type Refusal } from './types.ts';
 
 /** Greatest difference of an arc's radii: 0.002 mm, or 0.0002 inch in inch mode. NISTIR 6556, 3.5.3.2. */
@@ -22,8 +22,10 @@ export function moveArc(clockwise: boolean, codes: Codes, state: State): Refusal
   const arc = { kind: 'arc' as const, to: flat(plane, to), centre: flat(plane, centre), clockwise, feed: 0 };
   const feed = feedFor(moveLength(flat(plane, state.position), arc), codes, state);
   if (typeof feed !== 'number') return feed;
-  const move = { ...baseOf(state, to), kind: 'arc' as const, plane: state.plane, centre: place(centre), clockwise, feed, feedMode: state.feedMode };
-  return addMove(state, move, to);
+  const { line, spindle, spindleSpeed, feedMode } = state;
+  return addMove(state, to, {
+    kind: 'arc', line, from: startPlace(state), to: place(to), spindle, spindleSpeed, feed, feedMode, plane: state.plane, centre: place(centre), clockwise,
+  });
 }
 
 function centreOf(to: Triple, clockwise: boolean, codes: Codes, state: State): Triple | Refusal {

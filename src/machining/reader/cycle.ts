@@ -7,6 +7,7 @@ import { refuse, type Refusal } from './types.ts';
 /** How far above the last peck the rapid back into the hole stops: 0.010 inch in the standard's reference code. */
 const BACK_OFF = 0.254;
 const MOST_REPEATS = 10_000;
+const MOST_PECKS = 10_000;
 
 /** What all repeats of one cycle share. Heights are machine coordinates of the axis along the hole. */
 interface Run {
@@ -45,11 +46,15 @@ function cycleOf(code: number, { values }: Codes, state: State, { normal }: Plan
   if (end === undefined) return missing(depth, code);
   if (code === 820 && dwell === undefined) return missing('P', code);
   if (code === 830 && peck === undefined) return missing('Q', code);
-  if (peck !== undefined && peck <= 0) return refuse('Q above 0', `Q${values.get('Q')}`, 'Give the depth of one peck.');
-  if (state.incremental ? end > 0 : retract < end) {
-    return refuse(`R above ${depth}`, `R ${retract} mm, ${depth} ${end} mm`, 'The retract height lies above the bottom of the hole.');
-  }
-  return { code, retract, end, peck: peck ?? 0, dwell: dwell ?? 0 };
+  const numbers = { code, retract, end, peck, dwell: dwell ?? 0 };
+  return checkDepths(numbers, state.incremental ? -end : retract - end, depth) ?? numbers;
+}
+
+function checkDepths({ retract, end, peck }: Cycle, depthOfHole: number, axis: string): Refusal | undefined {
+  if (depthOfHole < 0) return refuse(`R above ${axis}`, `R ${retract} mm, ${axis} ${end} mm`, 'The retract height lies above the bottom of the hole.');
+  if (peck !== undefined && peck <= 0) return refuse('Q above 0', `pecks of ${peck} mm`, 'Give the depth of one peck.');
+  if (peck !== undefined && depthOfHole > peck * MOST_PECKS) return refuse(`at most ${MOST_PECKS} pecks in a hole`, `pecks of ${peck} mm`, 'Peck deeper.');
+  return undefined;
 }
 
 const missing = (letter: string, code: number): Refusal =>
@@ -100,11 +105,10 @@ function bore(run: Run, state: State): Refusal | undefined {
 
 /** The standard's text retracts between pecks to the clear height, its reference code to R; R is done here. */
 function peckDown(run: Run, state: State): Refusal | undefined {
-  const { end, retract, cycle: { peck }, feed } = run;
-  for (let depth = retract - peck; depth > end; depth -= peck) {
+  const { end, retract, cycle: { peck = Infinity }, feed } = run;
+  for (let k = 1, depth = retract - peck; depth > end; k++, depth = retract - k * peck) {
     const refusal = along(run, state, depth, feed) ?? along(run, state, retract) ?? along(run, state, Math.min(retract, depth + BACK_OFF));
     if (refusal) return refusal;
-    if (depth - peck === depth) break;
   }
   return along(run, state, end, feed);
 }

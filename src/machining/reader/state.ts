@@ -9,12 +9,12 @@ export const AXES = ['X', 'Y', 'Z'] as const;
 /** What a repeated or very fine cycle may grow to; a sign's programs have a few hundred thousand moves at most. */
 export const MOST_MOVES = 1_000_000;
 
-/** What a canned cycle keeps for the next line of the same cycle: `end` and `retract` in program mm, the others as given. */
+/** What a canned cycle keeps for the next line of the same cycle: lengths in mm as the program gave them. */
 export interface Cycle {
   readonly code: number;
   readonly retract: number;
   readonly end: number;
-  readonly peck: number;
+  readonly peck: number | undefined;
   readonly dwell: number;
 }
 
@@ -72,20 +72,19 @@ const tooMany = (): Refusal =>
 export function go(state: State, to: Triple, feed?: number): Refusal | undefined {
   const [x, y, z] = state.position;
   if (x === to[0] && y === to[1] && z === to[2]) return undefined;
-  const base = baseOf(state, to);
-  const move: ReadMove = feed === undefined
-    ? { ...base, kind: 'rapid' }
-    : { ...base, kind: 'line', feed, feedMode: state.feedMode };
-  return addMove(state, move, to);
+  const { line, spindle, spindleSpeed, feedMode } = state;
+  const from = startPlace(state), end = place(to);
+  return addMove(state, to, feed === undefined
+    ? { kind: 'rapid', line, from, to: end, spindle, spindleSpeed }
+    : { kind: 'line', line, from, to: end, spindle, spindleSpeed, feed, feedMode });
 }
 
-export const baseOf = (state: State, to: Triple) => ({
-  line: state.line, from: place(state.position), to: place(to), spindle: state.spindle, spindleSpeed: state.spindleSpeed,
-});
+/** Where the next move starts: the very object the last one ended with, as programs have many moves. */
+export const startPlace = (state: State): Point3 => state.moves[state.moves.length - 1]?.to ?? place(state.position);
 
-export function addMove(state: State, move: ReadMove, to: Triple): Refusal | undefined {
+export function addMove(state: State, to: Triple, move: ReadMove): Refusal | undefined {
   if (state.moves.length >= MOST_MOVES) return tooMany();
   state.moves.push(move);
-  state.position = [...to];
+  state.position = to;
   return undefined;
 }

@@ -55,14 +55,15 @@ function stated(root: XmlElement, declared: Declared, name: 'width' | 'height', 
   return length?.unit === '%' ? undefined : length;
 }
 
-export function readPage(root: XmlElement, declared: Declared, cautions: Cautions): PageResult {
+export function readPage(root: XmlElement, declared: Declared, cautions: Cautions, reach: number): PageResult {
   const [width, height] = [stated(root, declared, 'width', cautions), stated(root, declared, 'height', cautions)];
   const box = parseViewBox(declared.get('viewBox') ?? '');
   const page = pageInPx(width, height, box);
   if (!width || !height) cautions.add('noSize', root);
   else if ([width, height].some(({ unit }) => unit === '' || unit === 'px')) cautions.add('pxSize', root);
-  const hasArea = page.width > 0 && page.height > 0 && (box === undefined || (box.width > 0 && box.height > 0));
-  return hasArea && Number.isFinite(page.width * page.height) ? { ok: true, page } : { ok: false, problem: noArea(root, declared) };
+  const isUsable = [page.width, page.height].every((side) => side > 0 && side * MM_PER_PX <= reach);
+  const isEmpty = box !== undefined && !(box.width > 0 && box.height > 0);
+  return isUsable && !isEmpty ? { ok: true, page } : { ok: false, problem: badSize(root, declared, reach) };
 }
 
 /** A side that is not stated follows from the other one and the view box, or from the view box alone. */
@@ -75,10 +76,10 @@ function pageInPx(width: Length | undefined, height: Length | undefined, box: Vi
   return { width: shape.width, height: shape.height };
 }
 
-function noArea(root: XmlElement, declared: Declared): ArtworkProblem {
+function badSize(root: XmlElement, declared: Declared, reach: number): ArtworkProblem {
   const quoted = ['width', 'height', 'viewBox'].flatMap((name) => declared.has(name) ? [`${name}="${declared.get(name) ?? ''}"`] : []);
   return {
-    place: placeOf(root), expected: 'a page with a width and height above zero', found: quoted.map(shorten).join(' '),
+    place: placeOf(root), expected: `a page with a width and height above zero and at most ${reach / 1000} m`, found: quoted.map(shorten).join(' '),
     advice: 'Set the size of the page in the drawing program and save it again.',
   };
 }

@@ -49,9 +49,12 @@ export function readDrawing(text: string, options: ReadOptions = {}): DrawingRes
     limits, tolerance: options.tolerance ?? 0.001, cautions, cascade: new Cascade(rules, limits), ids, strokes: [], outlines: [],
     used: { elements: 0, points: 0, uses: 0 },
   };
-  const page = readPage(parsed.root, reading.cascade.declared(parsed.root), cautions);
+  const page = readPage(parsed.root, reading.cascade.declared(parsed.root), cautions, limits.reach);
   return page.ok ? drawAll(reading, parsed.root, page.page) : failed(page.problem);
 }
+
+/** Rounded to a billionth of a millimetre, so that a page of 120 mm is one of 120 mm again. */
+const inMm = (px: number): number => Math.round(px * MM_PER_PX * 1e9) / 1e9;
 
 const failed = (problem: ArtworkProblem): DrawingResult => ({ ok: false, problems: [problem] });
 
@@ -63,6 +66,6 @@ function drawAll(reading: Reading, root: XmlElement, page: Page): DrawingResult 
   }
   if (reading.problem) return failed(reading.problem);
   const { strokes, outlines, cautions } = reading;
-  const size = { width: page.width * MM_PER_PX, height: page.height * MM_PER_PX };
+  const size = { width: inMm(page.width), height: inMm(page.height) };
   return { ok: true, drawing: { strokes, outlines, size, cautions: cautions.list() } };
 }

@@ -81,10 +81,10 @@ describe('a page without a size in mm earns a caution', () => {
   });
 });
 
-it.each(['width="0" height="10mm"', 'width="-5mm" height="10mm"', 'width="5mm" height="10mm" viewBox="0 0 0 10"', 'width="1e400mm" height="1mm"'])(
+it.each(['width="0" height="10mm"', 'width="-5mm" height="10mm"', 'width="5mm" height="10mm" viewBox="0 0 0 10"', 'width="1e400mm" height="1mm"', 'width="1001m" height="1e300mm"'])(
   'refuses the page %s', (attributes) => {
     const problem = refusal(page('', attributes));
-    expect(problem.expected).toBe('a page with a width and height above zero');
+    expect(problem.expected).toBe('a page with a width and height above zero and at most 1000 m');
     expect(problem.place).toBe('svg 1 (line 1)');
   });
 

@@ -16,6 +16,9 @@ export interface FitOptions {
   readonly tolerance: number;
 }
 
+/** Farther out, a double's last digit is no longer small beside a tolerance. */
+const FARTHEST = 1e9;
+
 /** The polyline as straight lines between some of its points, within the tolerance both ways. */
 export function fitLines(points: readonly Point[], { closed, tolerance }: FitOptions): Path {
   const distinct = withoutRepeats(points, closed);
@@ -28,7 +31,7 @@ export function fitLines(points: readonly Point[], { closed, tolerance }: FitOpt
  * less than half the tolerance. Where it is smooth, pieces meet with tangents within 0.05 degree; where a point cannot
  * lie on a smooth curve sampled that densely, it stays a corner. The path starts exactly at the first point, ends exactly at
  * the last one or, closed, at the first; arcs turn by at most 170 degrees. Time grows about as n log n.
- * @throws RangeError when there are no points, one is not finite, or the tolerance is not positive.
+ * @throws RangeError when there are no points, one is not finite or over 1e9 mm away, or the tolerance is not positive.
  */
 export function fitArcs(points: readonly Point[], { closed, tolerance }: FitOptions): Path {
   const distinct = withoutRepeats(points, closed);
@@ -47,8 +50,8 @@ function wholeCircle(distinct: readonly Point[], tolerance: number): readonly Fi
 function checkInput(points: readonly Point[], tolerance: number): void {
   if (!(tolerance > 0) || !Number.isFinite(tolerance)) throw new RangeError(`tolerance must be positive, not ${tolerance}`);
   if (points.length === 0) throw new RangeError('a path needs at least one point');
-  const bad = points.find(({ x, y }) => !Number.isFinite(x) || !Number.isFinite(y));
-  if (bad) throw new RangeError(`points must be finite, not (${bad.x}, ${bad.y})`);
+  const bad = points.find(({ x, y }) => !(Math.abs(x) <= FARTHEST && Math.abs(y) <= FARTHEST));
+  if (bad) throw new RangeError(`points must lie within ${FARTHEST} mm of the origin, not at (${bad.x}, ${bad.y})`);
 }
 
 function withoutRepeats(points: readonly Point[], closed: boolean): Point[] {

@@ -95,5 +95,6 @@ export function distanceToChord(p: Point, a: Point, b: Point): number {
   const size = dx * dx + dy * dy;
   if (size === 0) return distance(p, a);
   const t = Math.min(1, Math.max(0, ((p.x - a.x) * dx + (p.y - a.y) * dy) / size));
-  return Math.hypot(p.x - a.x - t * dx, p.y - a.y - t * dy);
+  const [rx, ry] = [p.x - a.x - t * dx, p.y - a.y - t * dy];
+  return Math.sqrt(rx * rx + ry * ry);
 }

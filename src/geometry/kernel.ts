@@ -1,7 +1,7 @@
-import { Clipper64, ClipType, FillRule, type Path64, type Paths64, PathType } from 'clipper2-js';
+import { ClipType, FillRule, type Path64, type Paths64, PathType } from 'clipper2-js';
+import { makeEngine } from './engine.ts';
 import { type Point } from './point.ts';
 import { type Loop, loopsBounds } from './region.ts';
-import { quicken } from './scanlines.ts';
 
 /**
  * Integer units per millimetre inside the boolean kernel: 0.1 um, a tenth of the finest step a machine of this kind
@@ -110,9 +110,7 @@ function checkWork(loops: readonly UnitLoop[]): void {
 
 /** The engine's answer, or undefined when it gave up, which it does without a word on some crowds of near-coincident crossings. */
 function sweep({ operation, rule, subject, clip = [] }: BooleanInput): UnitLoop[] | undefined {
-  const engine = new Clipper64();
-  engine.preserveCollinear = false;
-  quicken(engine);
+  const engine = makeEngine();
   for (const loop of subject) if (loop.length > 2) engine.addPath(loop as Path64, PathType.Subject);
   for (const loop of clip) if (loop.length > 2) engine.addPath(loop as Path64, PathType.Clip);
   const solution: Paths64 = [];

@@ -64,12 +64,13 @@ describe('how a groove is entered and followed', () => {
   it('keeps the axis half a diameter inside the walls, whatever the move', () => {
     const request = grooveRequest(FIXTURES['two crossing strokes']!, 10, 6);
     const index = makeRegionIndex(request.region);
+    let least = Infinity;
     for (const { from, move } of placedMovesOf(planned(request).passes)) {
       for (const place of placesOn(from, move, 0.3)) {
-        expect(index.contains(place)).toBe(true);
-        expect(index.distanceToBoundary(place)).toBeGreaterThan(3 - slackOf(request));
+        least = Math.min(least, (index.contains(place) ? 1 : -1) * index.distanceToBoundary(place));
       }
     }
+    expect(least).toBeGreaterThan(3 - slackOf(request));
   });
 
   it('climbs with the wall on the right of the travel, and on the left when conventional', () => {

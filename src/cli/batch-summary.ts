@@ -46,7 +46,7 @@ export function batchJson(graph: string, rows: readonly RowSummary[]): unknown {
 
 export function batchText(rows: readonly RowSummary[], path: string): string {
   const cells = rows.map(({ row, folder, status, programs, minutes }) =>
-    [String(row), status, folder ?? '', ...(folder === undefined ? [] : [`${programs} programs`, `${minutes.toFixed(1)} min`])]);
+    [String(row), status, folder ?? '', ...(folder === undefined ? [] : [programs === 1 ? '1 program' : `${programs} programs`, `${minutes.toFixed(1)} min`])]);
   const tally = (['pass', 'caution', 'fail', 'wrong'] as const)
     .map((status) => [rows.filter((row) => row.status === status).length, status] as const)
     .filter(([count]) => count > 0);

@@ -39,7 +39,7 @@ async function evaluated(
   const progress = makeProgress();
   const evaluator = createEvaluator(catalogue, { now: () => performance.now() });
   const result = await runGraph(ready.value, catalogue, evaluator, {
-    graph: name, draft, onProgress: (node, done) => { progress.show(`${node} ${Math.round(done * 100)} %`); },
+    graph: name, draft, onProgress: (node, done) => { progress.show(`${node} ${Math.round(done * 100)} %`, done === 0); },
   });
   progress.clear();
   return result;

@@ -87,7 +87,7 @@ function markdown(text: string): string {
 
 function paragraph({ name, takes, standard, doc }: Row, width: number): string[] {
   const value = standard === undefined ? takes : `${takes}; default ${standard}`;
-  return [...wrap(`${name}  (${value})`, width, '  '), ...wrap(doc, width, '      ')];
+  return [...wrap(`${name} (${value})`, width, '  '), ...wrap(doc, width, '      ')];
 }
 
 function wrap(text: string, width: number, indent: string): string[] {

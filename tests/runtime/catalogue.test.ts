@@ -1,0 +1,31 @@
+import { describe, expect, it } from 'vitest';
+import { type NodeDeclaration, type Param, makeCatalogue } from '../../src/runtime/index.ts';
+import { catalogue } from './arithmetic.ts';
+
+const constant = catalogue.get('constant')!;
+const width = constant.params['value']!;
+const named = (name: string): NodeDeclaration => ({ ...constant, name });
+const withParam = (param: unknown, name = 'width'): NodeDeclaration => ({ ...constant, params: { [name]: param as Param } });
+
+it('finds each node by its name', () => {
+  expect([...makeCatalogue([named('a'), named('b-2')]).keys()]).toEqual(['a', 'b-2']);
+});
+
+describe('throws at a mistake of the node\'s author', () => {
+  it.each<[string, readonly NodeDeclaration[], RegExp]>([
+    ['a name twice', [named('a'), named('a')], /Two nodes are named "a"/],
+    ...['', 'A', 'aB', 'a b', 'a--b', '-a', '2a', 'a.b', 'ä', 'x'.repeat(65)].map((name): [string, NodeDeclaration[], RegExp] => [`the name "${name}"`, [named(name)], /kebab-case/]),
+    ['a port with a dot', [{ ...constant, outputs: { 'a.b': { type: 'number', doc: '' } } }], /camelCase/],
+    ['a port that every object has', [{ ...constant, inputs: Object.fromEntries([['constructor', { type: 'number' as const, doc: '' }]]) }], /every object/],
+    ['a parameter __proto__', [{ ...constant, params: Object.fromEntries([['__proto__', width]]) }], /every object/],
+    ['a parameter named as an input', [{ ...constant, inputs: { value: { type: 'number', doc: '' } } }], /both/],
+    ['limits that exclude each other', [withParam({ ...width, min: 2, max: 1 })], /min must not exceed max/],
+    ['limits that are no numbers', [withParam({ ...width, min: NaN })], /min must not exceed max/],
+    ['a step of 0', [withParam({ ...width, step: 0 })], /step must be positive/],
+    ['a default outside its limits', [withParam({ ...width, default: 1001 })], /bad default/],
+    ['half a count as default', [withParam({ ...width, unit: 'count', default: 0.5 })], /bad default/],
+    ['a default that is not offered', [withParam({ kind: 'choice', options: ['a'], default: 'b', label: '', doc: '' })], /bad default/],
+    ['an option twice', [withParam({ kind: 'choice', options: ['a', 'a'], default: 'a', label: '', doc: '' })], /option twice/],
+    ['a file name ending without dot', [withParam({ kind: 'file', accept: ['svg'], label: '', doc: '' })], /dot/],
+  ])('%s', (_mistake, declarations, message) => expect(() => makeCatalogue(declarations)).toThrow(message));
+});

@@ -12,7 +12,7 @@ export default defineNode({
   outputs: { checks: { type: 'checks', doc: 'Near touches, overlaps and crumbs, each with a place.' } },
   params: {
     nearly: { kind: 'number', unit: 'mm', default: 2, min: 0, max: 100, step: 0.5, label: 'Nearly touching', doc: 'Grooves nearer than this probably should meet.' },
-    longestOverlap: { kind: 'number', unit: 'mm', default: 20, min: 0, max: 1000, step: 1, label: 'Longest overlap', doc: 'Strokes may run on top of each other this far, as where an arch leaves its stem.' },
+    longestOverlap: { kind: 'number', unit: 'mm', default: 40, min: 0, max: 1000, step: 1, label: 'Longest overlap', doc: 'Strokes may run on top of each other this far, as where an arch leaves its stem.' },
     crumbArea: { kind: 'number', unit: 'mm2', default: 20, min: 0, max: 10000, step: 1, label: 'Crumb area', doc: 'Smaller islands of material inside the groove, and smaller pieces of groove, are crumbs.' },
   },
   examples: [{

@@ -25,7 +25,8 @@ export interface EdgeGrid {
 const LEAST_CELLS = 16;
 const MOST_CELLS = 1_000_000;
 
-type Edges = Pick<EdgeGrid, 'count' | 'ax' | 'ay' | 'bx' | 'by'>;
+/** Edges as flat coordinates, before they are sorted. */
+export type Edges = Pick<EdgeGrid, 'count' | 'ax' | 'ay' | 'bx' | 'by'>;
 
 function edgesOf(region: Region): Edges {
   const count = region.loops.reduce((sum, loop) => sum + loop.length, 0);
@@ -90,8 +91,11 @@ function visitCells(edges: Edges, e: number, place: ReturnType<typeof layout>, v
 /** Sorts the edges of a region into cells, or gives undefined for a region without edges. */
 export function makeEdgeGrid(region: Region): EdgeGrid | undefined {
   const box = loopsBounds(region.loops);
-  if (box === undefined) return undefined;
-  const edges = edgesOf(region);
+  return box && sortEdges(edgesOf(region), box);
+}
+
+/** Sorts edges that all lie within a box into cells. */
+export function sortEdges(edges: Edges, box: Box): EdgeGrid {
   const place = layout(edges.count, box);
   const starts = new Int32Array(place.columns * place.rows + 1);
   for (let e = 0; e < edges.count; e += 1) visitCells(edges, e, place, (cell) => { starts[cell + 1]! += 1; });

@@ -24,32 +24,41 @@ export function gapMap(grid: EdgeGrid): Int32Array {
   return map;
 }
 
-interface Best {
+/** The nearest place found so far, and its edge. */
+export interface Best {
   squared: number;
   point: Point;
+  edge: number;
 }
 
-function searchCell(grid: EdgeGrid, cell: number, point: Point, best: Best): void {
+/** Whether an edge may be the answer. It is asked only of edges nearer than the best so far. */
+export type Accepts = (edge: number) => boolean;
+
+function searchCell(grid: EdgeGrid, cell: number, point: Point, best: Best, accepts: Accepts | undefined): void {
   for (let k = grid.starts[cell]!; k < grid.starts[cell + 1]!; k += 1) {
-    const candidate = nearestOnEdge(grid, grid.items[k]!, point);
+    const edge = grid.items[k]!;
+    const candidate = nearestOnEdge(grid, edge, point);
     const dx = candidate.x - point.x;
     const dy = candidate.y - point.y;
     const squared = dx * dx + dy * dy;
-    if (squared < best.squared) {
+    if (squared < best.squared && (!accepts || accepts(edge))) {
       best.squared = squared;
       best.point = candidate;
+      best.edge = edge;
     }
   }
 }
 
 /** Searches the cells exactly `ring` steps away from a cell. */
-function searchRing(grid: EdgeGrid, column: number, row: number, ring: number, point: Point, best: Best): void {
+export function searchRing(
+  grid: EdgeGrid, { column, row }: { readonly column: number; readonly row: number }, ring: number, point: Point, best: Best, accepts?: Accepts,
+): void {
   const lastRow = Math.min(grid.rows - 1, row + ring);
   for (let r = Math.max(0, row - ring); r <= lastRow; r += 1) {
     const whole = r === row - ring || r === row + ring;
     const step = whole || ring === 0 ? 1 : 2 * ring;
     for (let c = column - ring; c <= column + ring; c += step) {
-      if (c >= 0 && c < grid.columns) searchCell(grid, r * grid.columns + c, point, best);
+      if (c >= 0 && c < grid.columns) searchCell(grid, r * grid.columns + c, point, best, accepts);
     }
   }
 }
@@ -68,11 +77,11 @@ export function nearestInGrid(grid: EdgeGrid, gaps: Int32Array, point: Point): P
   // From the nearest point of the grid, ring r starts r - 1 cells beyond the nearer border of the own cell.
   const margin = Math.min(x - originX - column * cell, originX + (column + 1) * cell - x,
     y - originY - row * cell, originY + (row + 1) * cell - y);
-  const best: Best = { squared: Infinity, point };
+  const best: Best = { squared: Infinity, point, edge: -1 };
   for (let ring = gaps[row * columns + column]!; ; ring += 1) {
     const least = ring === 0 ? 0 : Math.max(0, margin + (ring - 1) * cell);
     // The angle at the grid's nearest point is a right one or wider, hence the sum of squares.
     if (best.squared <= outside + least * least || ring > columns + rows) return best.point;
-    searchRing(grid, column, row, ring, point, best);
+    searchRing(grid, { column, row }, ring, point, best);
   }
 }

@@ -39,7 +39,7 @@ export function makeStrands(paths: readonly Path[], spacing: number): Strands {
     for (const sample of own) samples.push({ ...sample, line });
     return { length: pathLength(path), closed: path.closed, first, end: samples.length };
   });
-  return { samples, lines, index: makeSegmentIndex(lines.flatMap((line) => chords(samples, line)), spacing * 4) };
+  return { samples, lines, index: makeSegmentIndex(lines.flatMap((line) => chords(samples, line))) };
 }
 
 /** The nearest place on another strand, or on the same line a real detour away, within `within` mm. */

@@ -93,6 +93,12 @@ describe('A floor at the wrong height', () => {
     expect(depthError.mm).toBeCloseTo(0.04, 5);
     expect(wrongCut.mm2).toBe(0);
   });
+  it('is not measured at the walls, where an upper layer may stand out by less than the tolerance', () => {
+    const { depthError, remainder } = proveCut(options({ cell: 0.05, programs: [program(6, ...ring(-3)), program(5.98, ...ring(-DEPTH))] }));
+    expect(depthError.mm).toBe(0);
+    expect(remainder.mm).toBeGreaterThan(0.005);
+    expect(remainder.mm2).toBe(0);
+  });
   it('in one ramp that was never cut flat is found at its end', () => {
     const moves = ring(-DEPTH).map((move) => (move.to.x === 90 && move.to.y === 38 ? { ...move, to: { ...move.to, z: -DEPTH - 0.3 } } : move));
     const { depthError } = proveCut(options({ programs: [program(6, ...moves)] }));
@@ -162,6 +168,17 @@ describe('Corners the cutter cannot reach', () => {
   it('are no remainder', () => {
     expect(proof.remainder.mm).toBeLessThan(TOLERANCE);
     expect(proof.remainder.mm2).toBe(0);
+  });
+  it('hold no remainder either when the cutter is smaller by less than the tolerance', () => {
+    const { remainder } = proveCut(options({ design: square, cell: 0.02, programs: [program(5.97, ...spiral)] }));
+    expect(remainder.mm).toBeGreaterThan(0.01);
+    expect(remainder.mm).toBeLessThan(TOLERANCE);
+  });
+  it('are told from the rest of a pocket that was not cut at all', () => {
+    const uncut = proveCut(options({ design: square, programs: [] }));
+    expect(Math.abs(uncut.unreachable.mm2 - (4 - Math.PI) * 9)).toBeLessThan(0.6);
+    expect(Math.abs(uncut.remainder.mm2 - (1600 - 160 * TOLERANCE - (4 - Math.PI) * 9))).toBeLessThan(1.5);
+    expect(uncut.remainder.mm).toBeCloseTo(DEPTH, 5);
   });
   it('become a remainder when a smaller cutter was meant to get there', () => {
     const finer = { ...square, channel: { ...square.channel!, cutterDiameter: 3 } };
@@ -234,7 +251,20 @@ describe('Holes', () => {
   it('without a groove are right on a sheet that is otherwise left alone', () => {
     faultless(proveCut(options({ design: { stock: STOCK, holes: [holes[0]!] }, programs: [program(6, ...bore)] })));
   });
-  it('listed twice count once', () => {
-    faultless(proveCut(options({ design: design({ holes: [...holes, ...holes] }), programs: [program(6, ...ring(-DEPTH), ...bore, ...cable)] })));
+  it('listed twice count once, there or missing', () => {
+    const twice = design({ holes: [...holes, ...holes] });
+    faultless(proveCut(options({ design: twice, programs: [program(6, ...ring(-DEPTH), ...bore, ...cable)] })));
+    const { remainder } = proveCut(options({ design: twice, programs: [program(6, ...ring(-DEPTH), ...cable)] }));
+    expect(Math.abs(remainder.mm2 - 16 * Math.PI)).toBeLessThan(0.7);
+  });
+  it('bored too wide are a wrong cut of the difference of the radii', () => {
+    const wide = bore.map((move) => ({ ...move, to: { ...move.to, y: 13.8 } }));
+    const { wrongCut } = proveCut(options({ design: drilled, programs: [program(6, ...ring(-DEPTH), ...wide, ...cable)] }));
+    expect(wrongCut.mm).toBeGreaterThan(0.19);
+    expect(wrongCut.mm).toBeLessThan(0.2001);
+  });
+  it('standing in the middle of an uncut groove are as far from being right as the groove\'s wall', () => {
+    const spot = { stock: STOCK, holes: [holes[1]!], channel: { region: tube(10, [30, 40], [30.001, 40]), depth: DEPTH, cutterDiameter: 6 } };
+    expect(proveCut(options({ design: spot, programs: [] })).remainder.mm).toBeGreaterThan(4.9);
   });
 });

@@ -58,6 +58,11 @@ describe('commands', () => {
     expect(controls(strokeOf('M0 0L10 0S20 10 20 0'))).toEqual([[[10, 0], [20, 10]]]);
     expect(controls(strokeOf('M0 0Q5 9 10 0S20 10 20 0'))[1]).toEqual([[10, 0], [20, 10]]);
     expect(controls(strokeOf('M0 0C0 9 10 9 10 0T22 0'))[1]).toEqual([[10, 0], [14, 0]]);
+    for (const between of ['L20 0', 'Q15 9 20 0', 'A9 9 0 0 1 20 0', 'ZM20 0']) {
+      const { strokes } = readPage(`<path d="M0 0C0 9 10 9 10 0${between}S30 10 30 0" fill="none" stroke="red"/>`);
+      expect(controls(strokes.at(-1)!.path).at(-1)).toEqual([[20, 0], [30, 10]]);
+    }
+    expect(controls(strokeOf('M0 0Q5 9 10 0L20 0T32 0'))[1]).toEqual([[20, 0], [24, 0]]);
   });
 
   it('raise quadratics to the same cubics', () => {

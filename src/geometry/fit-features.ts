@@ -3,7 +3,7 @@ import { cross, distance, normalize, type Point, subtract } from './point.ts';
 import { keptIndices, keptLoopIndices } from './simplify.ts';
 
 /** An end point this far beside the line of the others (share of the tolerance, multiple of the noise) belongs to the curve that follows. */
-const TRIM_SHARE = 0.15;
+const TRIM_SHARE = 0.03;
 const TRIM_NOISE = 2;
 
 /** What of a dense polyline is not smooth curve, by indices of its points. */

@@ -1,5 +1,5 @@
 import { type Features } from './fit-features.ts';
-import { type Point } from './point.ts';
+import { distance, type Point } from './point.ts';
 
 /** A stretch of polyline between two breaks: corners, ends of straight stretches, the path's own ends. */
 export interface Span {
@@ -21,7 +21,7 @@ export function spansOf(points: readonly Point[], closed: boolean, features: Fea
   const isCorner = (index: number) => features.corners.has(closed && index === last ? 0 : index);
   const straights = features.straights.flatMap(([from, to]): [number, number][] => {
     if (!closed || from < to) return [[from, to]];
-    return to === 0 ? [[from, last]] : [[from, last], [0, to]];
+    return to === 0 ? [[from, last]] : splitAtStart(points, [from, last], [0, to]);
   });
   const straightTo = new Map(straights);
   const breaks = [...new Set([0, last, ...features.corners, ...straights.flat()])].sort((a, b) => a - b);
@@ -30,6 +30,14 @@ export function spansOf(points: readonly Point[], closed: boolean, features: Fea
     return { from, to, straight: straightTo.get(from) === to, cornerBefore: isCorner(from), cornerAfter: isCorner(to) };
   });
   return bare.map((span) => ({ ...span, window: windowOf(span, bare, closed, last) }));
+}
+
+/** A part this short of a straight stretch over the path's start is rather the first bit of the curve that follows. */
+const SHORT_PART = 0.02;
+
+function splitAtStart(points: readonly Point[], ...parts: readonly [number, number][]): [number, number][] {
+  const sizes = parts.map(([from, to]) => distance(points[from]!, points[to]!));
+  return parts.filter((_, i) => sizes[i]! > SHORT_PART * Math.max(...sizes));
 }
 
 function windowOf({ from, to }: Omit<Span, 'window'>, spans: readonly Omit<Span, 'window'>[], closed: boolean, last: number): readonly [number, number] {

@@ -1,8 +1,8 @@
-import { arcAngles, arcPoint } from './arc.ts';
+import { arcAngles } from './arc.ts';
 import { type Box, boxOfPoints } from './box.ts';
 import { type Cubic, cubicExtrema, cubicLength, cubicPoint } from './cubic.ts';
 import { type ArcSegment, type Path, pathSegmentsWithStarts, type StartedSegment } from './path.ts';
-import { distance, type Point } from './point.ts';
+import { add, distance, type Point, rotate } from './point.ts';
 
 /** Length along the path in mm: exact for lines and arcs, to about 1e-11 of their size for cubics. */
 export const pathLength = (path: Path): number => pathSegmentsWithStarts(path).reduce((total, started) => total + segmentLength(started), 0);
@@ -35,10 +35,9 @@ function arcExtrema(start: Point, segment: ArcSegment): Point[] {
   const [from, to] = [arc.startAngle, arc.startAngle + arc.sweep].sort((a, b) => a - b) as [number, number];
   const points: Point[] = [];
   for (let quarter = Math.ceil(from / (Math.PI / 2)); (quarter * Math.PI) / 2 < to; quarter++) {
-    points.push(quarterPoint(arc.centre, arcPoint(arc, ((quarter * Math.PI) / 2 - arc.startAngle) / arc.sweep), quarter));
+    const t = ((quarter * Math.PI) / 2 - arc.startAngle) / arc.sweep;
+    const out = rotate({ x: arc.startRadius + (arc.endRadius - arc.startRadius) * t, y: 0 }, quarter * 90);
+    points.push(add(arc.centre, out));
   }
   return points;
 }
-
-/** The rounded sine of half a turn is not 0; the side coordinate is the centre's own. */
-const quarterPoint = (centre: Point, p: Point, quarter: number): Point => (quarter % 2 === 0 ? { x: p.x, y: centre.y } : { x: centre.x, y: p.y });

@@ -39,30 +39,23 @@ export function twoWayDistance(a: readonly Point[], b: readonly Point[]): number
   return Math.max(oneWay(dense(a), b), oneWay(dense(b), a));
 }
 
-/** A bucket grid keeps the test's own search quick; it looks in all cells a bound could reach. */
+/** Both lines run alike, so the nearest edge is looked for near the last one found, and everywhere only when that fails. */
 function oneWay(points: readonly Point[], line: readonly Point[]): number {
-  const bound = 0.05;
-  const cell = 1;
-  const grid = new Map<string, number[]>();
-  const put = (x: number, y: number, i: number) => {
-    const key = `${x},${y}`;
-    const list = grid.get(key);
-    if (list === undefined) grid.set(key, [i]);
-    else if (list.at(-1) !== i) list.push(i);
-  };
-  for (let i = 1; i < line.length; i++) {
-    const [p, q] = [line[i - 1]!, line[i]!];
-    const steps = Math.max(1, Math.ceil(Math.hypot(q.x - p.x, q.y - p.y) / (cell / 2)));
-    for (let s = 0; s <= steps; s++) {
-      const [x, y] = [p.x + ((q.x - p.x) * s) / steps, p.y + ((q.y - p.y) * s) / steps];
-      for (const dx of [-bound - cell / 4, bound + cell / 4]) for (const dy of [-bound - cell / 4, bound + cell / 4]) put(Math.floor((x + dx) / cell), Math.floor((y + dy) / cell), i);
-    }
-  }
-  let worst = 0;
+  let [worst, near] = [0, 1];
   for (const p of points) {
     let best = Infinity;
-    for (const i of grid.get(`${Math.floor(p.x / cell)},${Math.floor(p.y / cell)}`) ?? []) best = Math.min(best, distanceToEdge(p, line[i - 1]!, line[i]!));
-    worst = Math.max(worst, best === Infinity ? distanceToPolyline(p, line) : best);
+    for (let i = Math.max(1, near - 40); i < Math.min(line.length, near + 40); i++) {
+      const away = distanceToEdge(p, line[i - 1]!, line[i]!);
+      if (away < best) [best, near] = [away, i];
+    }
+    if (best > worst) {
+      // A window may miss the nearest edge, never flatter: what it finds is an upper bound, settled by the full search.
+      for (let i = 1; i < line.length; i++) {
+        const away = distanceToEdge(p, line[i - 1]!, line[i]!);
+        if (away < best) [best, near] = [away, i];
+      }
+    }
+    worst = Math.max(worst, best);
   }
   return worst;
 }
@@ -71,16 +64,16 @@ function dense(line: readonly Point[]): Point[] {
   const result: Point[] = [];
   for (let i = 1; i < line.length; i++) {
     const [p, q] = [line[i - 1]!, line[i]!];
-    const steps = Math.min(200, Math.max(2, Math.ceil(Math.hypot(q.x - p.x, q.y - p.y) / 0.05)));
+    const steps = Math.min(40, Math.max(2, Math.ceil(Math.hypot(q.x - p.x, q.y - p.y) / 0.2)));
     for (let s = 0; s < steps; s++) result.push({ x: p.x + ((q.x - p.x) * s) / steps, y: p.y + ((q.y - p.y) * s) / steps });
   }
   result.push(line.at(-1)!);
   return result;
 }
 
-/** The path as a polyline that stands off it by 1e-5 mm at most, closed by its first point. */
+/** The path as a polyline that stands off it by 2e-5 mm at most, closed by its first point. */
 export function asPolyline(path: Path): Point[] {
-  const points = flattenPath(path, 1e-5);
+  const points = flattenPath(path, 2e-5);
   return path.closed ? [...points, points[0]!] : points;
 }
 

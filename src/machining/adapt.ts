@@ -82,15 +82,15 @@ function sayPiece(reached: Point3, planned: Point3, { arc, sweep }: { arc: ArcMo
       y: reached.y + roundLength(arc.centre.y - reached.y, controller),
     },
   };
-  // Equal ends would be read as a full circle.
-  const moved = to.x !== reached.x || to.y !== reached.y;
-  return moved && isFaithful(reached, rounded, sweep, controller) ? [rounded] : sayLines(reached, planned, arc, target);
+  return isFaithful(reached, rounded, sweep, controller) ? [rounded] : sayLines(reached, planned, arc, target);
 }
 
 function isFaithful(from: Point3, arc: ArcMove, sweep: number, controller: Controller): boolean {
   const radius = arcRadius(from, arc);
+  // A centre on one of the ends is no centre; so near to them it says no more than a line does.
+  if (Math.min(radius, arcRadius(arc.to, arc)) < ARC_SLACK * lastDecimal(controller)) return false;
   if (Math.abs(radius - arcRadius(arc.to, arc)) > radiusLimit(controller) - RADIUS_NOISE) return false;
-  // On a short arc rounding can turn the chord round, and the rest of the circle would be cut.
+  // On a short arc rounding can turn the chord round, or leave none: the rest of the circle would be cut.
   const change = (Math.abs(arcSweep(from, arc) - sweep) * Math.PI) / 180;
   return change * radius <= ARC_SLACK * lastDecimal(controller);
 }

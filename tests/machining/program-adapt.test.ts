@@ -82,6 +82,15 @@ describe('arcs', () => {
     expect(adaptMoves([{ ...tiny, to: at(10, 0.00003, -1) }], controller, 0.01, at(10, 0, 0))).toEqual([{ kind: 'line', to: at(10, 0, -1), feed: 900 }]);
   });
 
+  it('circles about as small as the last decimal are never arcs, whose centre would fall on their ends', () => {
+    for (const radius of [0.00001, 0.00004, 0.00006, 0.0001, 0.0003]) {
+      const small: ArcMove = { ...circle, to: at(radius, 0, 0) };
+      const adapted = adaptMoves([small], controller, 0.01, small.to);
+      expect(arcs(adapted)).toEqual([]);
+      expect(adapted.length).toBeLessThan(5);
+    }
+  });
+
   it('one whose chord rounding turns round never becomes the rest of the circle', () => {
     const random = seeded(5);
     let longest = 0;

@@ -7,7 +7,7 @@ export const at = (x: number, y: number, z: number) => ({ x, y, z });
 
 /** An arc of a random radius, turn and rise; one in eight is a full circle, one in eight very short. */
 function randomArc(random: () => number, from: { x: number; y: number; z: number }): Move {
-  const radius = 10 ** (random() * 3 - 0.5), angle = random() * 2 * Math.PI;
+  const radius = 10 ** (random() * 6 - 3.5), angle = random() * 2 * Math.PI;
   const choice = random(), clockwise = random() < 0.5;
   const turn = choice < 0.125 ? 2 * Math.PI : choice < 0.25 ? (random() * 0.01) / radius : random() * 2 * Math.PI;
   const centre = { x: from.x - radius * Math.cos(angle), y: from.y - radius * Math.sin(angle) };
@@ -35,7 +35,7 @@ export function randomPasses(seed: number): Pass[] {
   return Array.from({ length: 1 + Math.floor(random() * 4) }, (_, k): Pass => {
     const start = at((random() - 0.2) * 900, (random() - 0.2) * 600, 2);
     const down: Move = { kind: 'line', to: { ...start, z: -random() * 5 }, feed: 500 };
-    return { kind: 'groove', name: `groove ${k + 1}`, cutter: flat6, start, moves: [down, ...randomMoves(random, down.to, 1 + Math.floor(random() * 40))] };
+    return { kind: 'groove', name: `groove ${k + 1}`, cutter: flat6, start, moves: [down, ...randomMoves(random, down.to, 1 + Math.floor(random() * 25))] };
   });
 }
 

@@ -180,6 +180,17 @@ describe('Corners the cutter cannot reach', () => {
     expect(Math.abs(uncut.remainder.mm2 - (1600 - 160 * TOLERANCE - (4 - Math.PI) * 9))).toBeLessThan(1.5);
     expect(uncut.remainder.mm).toBeCloseTo(DEPTH, 5);
   });
+  it('and a neck too narrow for the cutter are told from an uncut pocket beside it', () => {
+    const necked = { loops: [[[20, 30], [60, 30], [60, 37.5], [100, 37.5], [100, 42.5], [60, 42.5], [60, 50], [20, 50]].map(([x, y]) => ({ x: x!, y: y! }))] };
+    const { unreachable, remainder } = proveCut(options({ design: design({ channel: { region: necked, depth: DEPTH, cutterDiameter: 6 } }), programs: [] }));
+    // The cutter pokes into the neck by the segment of a circle of radius 3 over a chord of 5 mm.
+    const poke = 9 * Math.asin(2.5 / 3) - 2.5 * Math.sqrt(9 - 6.25);
+    const corners = (4 - Math.PI) * 9;
+    // Nothing counts within the tolerance of a wall: 85 mm round the neck, 115 mm round the pocket.
+    expect(Math.abs(unreachable.mm2 - (200 - poke + corners - 85 * TOLERANCE))).toBeLessThan(0.5);
+    expect(Math.abs(remainder.mm2 - (800 + poke - corners - 115 * TOLERANCE))).toBeLessThan(0.7);
+    expect(unreachable.mm).toBeCloseTo(2.5, 1);
+  });
   it('become a remainder when a smaller cutter was meant to get there', () => {
     const finer = { ...square, channel: { ...square.channel!, cutterDiameter: 3 } };
     const rest = proveCut(options({ design: finer, programs: [program(6, ...spiral)] }));

@@ -7,6 +7,8 @@ import { arc, DEPTH, design, follow, line, options, program, rapid, rectangle, r
 const TAB = { width: 6, height: 3 };
 const TAB_TOP = TAB.height - STOCK.thickness;
 const outline: DesignedOutline = { board: rectangle(15, 15, 105, 65), cutterDiameter: 6, allowance: 8, tabs: [] };
+/** Distance between samples in `options`. */
+const CELL = options({ design: design({}), programs: [] }).cell;
 const tabs = [{ centre: { x: 60, y: 12 }, ...TAB }, { centre: { x: 60, y: 68 }, ...TAB }];
 
 /** Along a level edge at height y, over a tab at x 60 with the radius of the cutter left free beside it. */
@@ -40,8 +42,8 @@ describe('A board cut out of the sheet', () => {
   });
   it('whose outline is missing altogether is told with the whole way round', () => {
     const { uncut, tabError } = prove({ tabs }).outline;
-    // 2 x (90 + 50) mm and the corners' circle of radius 3, less two tabs with their flanks.
-    expect(Math.abs(uncut.mm - (280 + 6 * Math.PI - 2 * 12))).toBeLessThan(0.6);
+    // 2 x (90 + 50) mm and the corners' circle of radius 3, less two tabs with their flanks and a sample at each of their ends.
+    expect(Math.abs(uncut.mm - (280 + 6 * Math.PI - 2 * 12 - 4 * CELL))).toBeLessThan(0.6);
     expect(tabError.mm).toBeCloseTo(-TAB_TOP, 5);
   });
   it('whose tabs were cut away is told by how much', () => {
@@ -83,6 +85,10 @@ describe('The waste', () => {
     const { offSheet } = prove({}, ...round(THROUGH), ...follow([[60, 70], [60, 79]], -1));
     expect(offSheet.mm).toBeCloseTo(2, 9);
     expect(offSheet.at!.y).toBeCloseTo(82, 9);
+  });
+  it('is also left by an arc that begins and ends on the sheet', () => {
+    const bulge = [rapid(10, 20, 5), line(10, 20, -1), arc(10, 40, -1, { x: 10, y: 30 }, true), rapid(10, 40, 5)];
+    expect(prove({}, ...round(THROUGH), ...bulge).offSheet).toMatchObject({ mm: 3, at: { x: -3 } });
   });
 });
 

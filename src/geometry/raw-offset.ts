@@ -118,9 +118,9 @@ function pushOpenSide(out: Point[], points: readonly Point[], cap: OffsetCap, ra
 }
 
 /** The outline of a stroke of half-width `distance` along an open chain of at least two points, counter-clockwise. */
-export function rawStroke(points: readonly Point[], cap: OffsetCap, raw: RawOffset): Loop {
+export function rawStroke(points: readonly Point[], start: OffsetCap, end: OffsetCap, raw: RawOffset): Loop {
   const out: Point[] = [];
-  pushOpenSide(out, points, cap, raw);
-  pushOpenSide(out, [...points].reverse(), cap, raw);
+  pushOpenSide(out, points, end, raw);
+  pushOpenSide(out, [...points].reverse(), start, raw);
   return out;
 }

@@ -5,10 +5,13 @@ import { type OffsetCap, type RawOffset, rawDisc, rawSide, rawStroke } from './r
 import { type Loop, type Region } from './region.ts';
 
 /**
- * More folded corners than this, one upon another, crowd their crossings about the centre of curvature (n corners make
- * about n^2 / 2 of them), and the kernel gives up from some 150 on. Fewer would mean more unions.
+ * With more folded corners than this one upon another (a noisy curve, tighter than the distance), their crossings, about
+ * n^2 / 2 of them, cost more than joining pieces does.
  */
-const FOLDS_AT_ONCE = 50;
+const FOLDS_AT_ONCE = 200;
+
+/** Folded corners per piece; more cost more crossings, fewer more unions. */
+const FOLDS_PER_PIECE = 25;
 
 /** A chain of points to be stroked; neighbours are distinct. */
 export interface Chain {
@@ -25,7 +28,7 @@ function pointLoops(at: Point, cap: OffsetCap, raw: RawOffset): Loop[] {
 
 function rawLoops({ points, closed }: Chain, cap: OffsetCap, raw: RawOffset): Loop[] {
   if (points.length < 2) return points.flatMap((point) => pointLoops(point, cap, raw));
-  return closed ? [rawSide(points, raw), rawSide([...points].reverse(), raw)] : [rawStroke(points, cap, raw)];
+  return closed ? [rawSide(points, raw), rawSide([...points].reverse(), raw)] : [rawStroke(points, cap, cap, raw)];
 }
 
 /** A closed chain as an open one that runs on over its first edge, so that every corner is an inner one. */
@@ -85,13 +88,15 @@ function partings(folded: readonly boolean[], most: number): number[] {
  * A stroke as the union of strokes of its pieces. Each piece starts one edge early, which winds the shared edge twice
  * but gives the corner between them to one piece as an inner corner.
  */
-function piecewise(chain: Chain, cap: OffsetCap, raw: RawOffset, most: number): Region {
+function piecewise(chain: Chain, cap: OffsetCap, raw: RawOffset): Region {
   const points = unrolled(chain);
-  const bounds = partings(foldsAlong(points, raw.distance), most);
-  const pieces = bounds.slice(1).map((to, k) => points.slice(Math.max(0, bounds[k]! - 1), to + 1));
-  const bodies = pieces.map((piece) => regionFromLoops([rawStroke(piece, 'butt', raw)], 'positive'));
-  const ends = chain.closed || cap === 'butt' ? [] : [points.slice(0, 2), points.slice(-2)];
-  return unionRegions([...bodies, ...ends.map((end) => regionFromLoops([rawStroke(end, cap, raw)], 'positive'))]);
+  const bounds = partings(foldsAlong(points, raw.distance), FOLDS_PER_PIECE);
+  const most = bounds.length - 2;
+  return unionRegions(bounds.slice(1).map((to, k) => {
+    const piece = points.slice(Math.max(0, bounds[k]! - 1), to + 1);
+    const capAt = (isEnd: boolean): OffsetCap => (isEnd && !chain.closed ? cap : 'butt');
+    return regionFromLoops([rawStroke(piece, capAt(k === 0), capAt(k === most), raw)], 'positive');
+  }));
 }
 
 /**
@@ -100,5 +105,5 @@ function piecewise(chain: Chain, cap: OffsetCap, raw: RawOffset, most: number): 
  */
 export function strokeRegion(chain: Chain, cap: OffsetCap, raw: RawOffset): Region {
   const whole = isGentle(chain, raw.distance) ? attemptRegion(rawLoops(chain, cap, raw), 'positive') : undefined;
-  return whole ?? piecewise(chain, cap, raw, FOLDS_AT_ONCE / 2);
+  return whole ?? piecewise(chain, cap, raw);
 }

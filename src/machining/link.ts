@@ -15,9 +15,9 @@ const sameColumn = (a: Point, b: Point): boolean => a.x === b.x && a.y === b.y;
 const rapidUnlessThere = (from: Point3, to: Point3): Move[] =>
   (sameColumn(from, to) && from.z === to.z ? [] : [rapid(to)]);
 
-/** Where the cutter goes when a pass is done: straight up, to where the next pass starts if that is right above, else to clearance. */
+/** Where the cutter goes when a pass is done: to where the next pass starts if that is in the same column, else straight up to clearance. */
 const liftFrom = (end: Point3, next: Pass | undefined, clearance: number): Point3 =>
-  (next !== undefined && sameColumn(end, next.start) && end.z <= next.start.z ? next.start : above(end, clearance));
+  (next !== undefined && sameColumn(end, next.start) ? next.start : above(end, clearance));
 
 /**
  * The passes of one program in their order, each with the rapids that lead to it and the one up from it. The first move

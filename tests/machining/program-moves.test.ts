@@ -73,7 +73,9 @@ describe('linking passes', () => {
   });
 
   it('parks at clearance where asked', () => {
-    expect(linkPasses(two, heights, { x: 0, y: 300 }).at(-1)).toEqual({ kind: 'rapid', to: at(0, 300, 15) });
+    const moves = linkPasses(two, heights, { x: 0, y: 300 });
+    expect(moves.at(-1)).toEqual({ kind: 'rapid', to: at(0, 300, 15) });
+    expect(moves.slice(0, -1)).toEqual(linkPasses(two, heights));
   });
 
   it('stays low only when the next pass starts straight above the end of the last', () => {

@@ -73,11 +73,13 @@ describe('time of a program', () => {
     expect(time(pieces).seconds).toBeCloseTo(0.12649, 4);
   });
 
-  it('a small circle is limited by its radius, tangent entry keeps the speed', () => {
-    const circle: Move = { kind: 'arc', to: at(100, 2), centre: { x: 100, y: 1 }, clockwise: false, feed: 3000 };
+  it('a small half circle is limited by its radius, tangent entry keeps the speed either way round', () => {
     const v = arcSpeed(1, 500);
     const legs = stretchTime({ length: 100, speed: 50, entry: 0, exit: v }, 500);
-    expect(time([line(100), circle, line(0, 2)]).seconds).toBeCloseTo(2 * legs + Math.PI / v, 6);
+    for (const side of [1, -1]) {
+      const half: Move = { kind: 'arc', to: at(100, 2 * side), centre: { x: 100, y: side }, clockwise: side < 0, feed: 3000 };
+      expect(time([line(100), half, line(0, 2 * side)]).seconds).toBeCloseTo(2 * legs + Math.PI / v, 6);
+    }
   });
 
   it('never beats the feed, and slows down with less acceleration', () => {

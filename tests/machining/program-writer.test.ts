@@ -228,6 +228,12 @@ describe('a whole program', () => {
     await expect(buildProgram({ ...plan, machine: inch }).text).toMatchFileSnapshot('snapshots/program-inch.ngc');
   });
 
+  it('says everything modal again after a heading, where programs are restarted', () => {
+    const below: Pass = { ...groove, name: 'layer 2', start: at(20, 70, 2), moves: [{ kind: 'line', to: at(20, 70, -3), feed: 1800 }] };
+    const lines = buildProgram({ ...unparked, passes: [groove, below] }).text.split('\n');
+    expect(lines.slice(lines.indexOf('(layer 2)'))).toEqual(['(layer 2)', 'G1 X20.0 Y70.0 Z-3.0 F1800.0', 'G0 Z15.0', 'M5', 'M30', '']);
+  });
+
   it('shift plus program coordinate is drawing coordinate', () => {
     const here = buildProgram(unparked), there = buildProgram({ ...unparked, shift: [100, -20] });
     expect(there.reach.min.x + 100).toBeCloseTo(here.reach.min.x, 9);

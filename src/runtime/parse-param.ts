@@ -58,11 +58,10 @@ function parseNumber({ unit }: NumberParam, text: string): number | undefined {
   return factor === 1 ? Number(digits) : Number((Number(digits) * factor).toPrecision(15));
 }
 
-/** What a suffix multiplies the number by. A unit that begins with a digit needs a space: `18000 1/min`. */
+/** What a suffix multiplies the number by. All leading digits were the number's: `18000 1/min` needs its space. */
 function factorOf(unit: NumberParam['unit'], suffix: string): number | undefined {
   const written = suffix.trim();
   if (written === '') return 1;
-  if (/^[0-9]/.test(suffix)) return undefined;
   if (unit === 'mm') return LENGTHS.get(written);
   return written === unit && unit !== 'count' && unit !== 'ratio' ? 1 : undefined;
 }

@@ -90,6 +90,7 @@ const FAULTS: Fault[] = [
   ['a node note that is no text', 'wrong-kind', amend('nodes', 0, { note: {} }), { node: 'one', place: 'note' }],
   ['parameters as a list', 'wrong-kind', amend('nodes', 0, { params: [] }), { node: 'one', place: 'params' }],
   ['a duplicate id', 'duplicate-id', add('nodes', node('one', 'constant')), { node: 'one' }],
+  ['a duplicate id of another type, wired', 'duplicate-id', add('nodes', node('third', 'sum')), { node: 'third' }],
   ['an id with a space', 'bad-id', add('nodes', node('a b', 'constant')), { node: 'a b' }],
   ['an id with a dot, wired', 'bad-id', changed({ nodes: [...list('nodes'), node('a.b', 'constant')], wires: [...list('wires'), wire('a.b.value', 'sum.terms')] }), { node: 'a.b' }],
   ['an empty id', 'bad-id', add('nodes', node('', 'constant'))],

@@ -16,7 +16,7 @@ describe('deepEqual', () => {
 
   it.each<[string, unknown, unknown]>([
     ['0 and -0', 0, -0], ['-0 in a list', [0], [-0]], ['-0 in a typed array', new Float32Array([0]), new Float32Array([-0])], ['number and text', 1, '1'], ['null and undefined', null, undefined],
-    ['null and object', null, {}], ['list and object', [], {}], ['an absent and an undefined member', {}, { a: undefined }], ['an inherited member', { toString: 1 }, { a: 1 }], ['lengths', [1], [1, 2]],
+    ['null and object', null, {}], ['list and object', [], {}], ['an absent and an undefined member', {}, { a: undefined }], ['keys of undefined members', { a: undefined }, { b: undefined }], ['an inherited member', { toString: 1 }, { a: 1 }], ['lengths', [1], [1, 2]],
     ['typed arrays of different types', new Int8Array([1]), new Uint8Array([1])], ['contents', new Int8Array([1, 2]), new Int8Array([1, 3])], ['lengths of typed arrays', new Int8Array(1), new Int8Array(2)],
     ['typed array and list', new Int8Array([1]), [1]], ['buffers', new Uint8Array([1]).buffer, new Uint8Array([2]).buffer], ['a member deep down', { a: [{ b: 1 }] }, { a: [{ b: 2 }] }],
     ['maps, which are no plain data', new Map(), new Map()], ['dates', new Date(0), new Date(0)], ['functions', () => 1, () => 1],

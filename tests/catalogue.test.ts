@@ -7,11 +7,13 @@ const modules = import.meta.glob<{ default: NodeDeclaration }>('../nodes/*.ts', 
 const tests = Object.keys(import.meta.glob('./nodes/*.test.ts'));
 const nodes = Object.entries(modules).map(([path, { default: node }]) => ({ file: basename(path, '.ts'), node }));
 
+type AnyCompute = (inputs: unknown, params: unknown, context: unknown) => Outcome<Outputs>;
+
 const context = { checkpoint: () => undefined };
 
 function run(node: NodeDeclaration, example: NodeDeclaration['examples'][number]): Outcome<Outputs> {
   const defaults = Object.fromEntries(Object.entries(node.params).map(([name, param]) => [name, param.kind === 'file' ? null : param.default]));
-  return node.compute(example.inputs, { ...defaults, ...example.params }, context);
+  return (node.compute as AnyCompute)(example.inputs, { ...defaults, ...example.params }, context);
 }
 
 function satisfies(param: Param): boolean {

@@ -29,8 +29,8 @@ export interface OutlineWatch {
 /** Distance between probes, mm; well under the width of any cutter. */
 const PITCH = 0.1;
 
-export function watchOutline(design: DesignSurface, tolerance: number, depthTolerance: number): OutlineWatch {
-  const probes = probesOf(design, tolerance).sort((a, b) => a.y - b.y);
+export function watchOutline(design: DesignSurface, tolerance: number, depthTolerance: number, cell: number): OutlineWatch {
+  const probes = probesOf(design, tolerance, PITCH + cell).sort((a, b) => a.y - b.y);
   const through = depthTolerance - design.stock.thickness - design.stock.thicknessTolerance;
   const [gap, tabError] = [newTally(), newTally()];
   let next = 0;
@@ -58,8 +58,8 @@ function heightAt({ origin, cell, columns, rows, depth }: DepthGrid, { x, y }: P
   return column >= 0 && column < columns && row >= 0 && row < rows ? depth[row * columns + column]! : -Infinity;
 }
 
-/** Probes along the board's boundary moved out by the cutter's radius. */
-function probesOf({ outline, stock }: DesignSurface, tolerance: number): Probe[] {
+/** Probes along the board's boundary moved out by the cutter's radius; within `slack` of a tab's ends a sample may lie on either side. */
+function probesOf({ outline, stock }: DesignSurface, tolerance: number, slack: number): Probe[] {
   if (!outline) return [];
   const radius = outline.cutterDiameter / 2;
   const ways = offsetRegion(outline.board, radius, { join: 'round', tolerance }).loops.map(placesAlong);
@@ -68,10 +68,10 @@ function probesOf({ outline, stock }: DesignSurface, tolerance: number): Probe[]
     const probe = { ...toFrame(at), length };
     const near = held.filter((hold) => hold.way === way)
       .map(({ tab, along: middle }) => ({ tab, apart: aroundLoop(way.length, along - middle) }))
-      .find(({ tab, apart }) => apart <= tab.width / 2 + radius + PITCH);
+      .find(({ tab, apart }) => apart <= tab.width / 2 + radius + slack);
     if (!near) return [probe];
     // Beside a tab's full height the round cutter leaves its flanks, where any height is right.
-    return near.apart <= near.tab.width / 2 - PITCH ? [{ ...probe, tab: near.tab.height - stock.thickness }] : [];
+    return near.apart <= near.tab.width / 2 - slack ? [{ ...probe, tab: near.tab.height - stock.thickness }] : [];
   }));
 }
 

@@ -89,7 +89,7 @@ export function proveCut({ design, programs, cell: wanted, tolerance, depthToler
   const tallies = newTallies();
   const judge = makeJudge(design, board, tallies, tolerance, depthTolerance);
   const rows = makeRowJudge(design, { sheet, board, allowance }, { judge, tallies, tolerance });
-  const watch = watchOutline(design, tolerance * CHORD_SHARE, depthTolerance);
+  const watch = watchOutline(design, tolerance * CHORD_SHARE, depthTolerance, cell);
   const steps = stepsOf(programs);
   const rapids = new Map<number, { at: Point; thickness: number }>();
   let samples = 0;

@@ -46,7 +46,9 @@ function widthsAcross({ region, width }: Channel, strands: Strands): WidthAt[] {
   });
 }
 
+/** Undefined for a single point, which has no direction and is measured at its boundary alone. */
 function wallFrom(walls: RegionIndex, { point, tangent }: StrandSample, side: number): Point | undefined {
+  if (tangent.x === 0 && tangent.y === 0) return undefined;
   const normal = scale(leftNormal(tangent), side);
   const away = walls.castRay(point, normal);
   return Number.isFinite(away) ? { x: point.x + normal.x * away, y: point.y + normal.y * away } : undefined;

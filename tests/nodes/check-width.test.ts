@@ -30,3 +30,8 @@ it('fails a groove that misses a piece of its centre line', () => {
 it('refuses to measure nothing', () => {
   expect(problemsOf(checkWidth, { channel: { ...channel, centreLines: [], region: { loops: [] } } })[0]).toMatchObject({ place: 'channel' });
 });
+
+it('measures a dot at its boundary', () => {
+  const dot = outputsOf(setWidth, { strokes: [{ path: { start: { x: 5, y: 5 }, segments: [], closed: false } }] }, { width: 10 }).channel;
+  expect(outputsOf(checkWidth, { channel: dot }).checks.map(({ status }) => status)).toEqual(['pass', 'pass']);
+});

@@ -229,9 +229,9 @@ describe('a whole program', () => {
   });
 
   it('says everything modal again after a heading, where programs are restarted', () => {
-    const below: Pass = { ...groove, name: 'layer 2', start: at(20, 70, 2), moves: [{ kind: 'line', to: at(20, 70, -3), feed: 1800 }] };
+    const below: Pass = { ...groove, name: 'layer 2', start: at(20, 70, 2), moves: [{ kind: 'arc', to: at(40, 70, -3), centre: { x: 30, y: 70 }, clockwise: false, feed: 1800 }] };
     const lines = buildProgram({ ...unparked, passes: [groove, below] }).text.split('\n');
-    expect(lines.slice(lines.indexOf('(layer 2)'))).toEqual(['(layer 2)', 'G1 X20.0 Y70.0 Z-3.0 F1800.0', 'G0 Z15.0', 'M5', 'M30', '']);
+    expect(lines.slice(lines.indexOf('(layer 2)'))).toEqual(['(layer 2)', 'G3 X40.0 Y70.0 Z-3.0 I10.0 J0.0 F1800.0', 'G0 Z15.0', 'M5', 'M30', '']);
   });
 
   it('shift plus program coordinate is drawing coordinate', () => {

@@ -46,7 +46,7 @@ export function buildProgram(plan: ProgramPlan): Program {
   const text = writeProgram({ name: plan.name, cutter, moves, machine, notes, headings });
   const time = programTime(PROGRAM_START, moves, machine);
   return {
-    file: plan.file, cutter, moves, text, reach,
+    file: plan.file, cutter, kinds: [...new Set(passes.map(({ kind }) => kind))], moves, text, reach,
     minutes: (time.seconds + machine.spindleStart) / 60,
     cuttingMinutes: time.cuttingSeconds / 60,
     blocks: programStats(text).blocks,

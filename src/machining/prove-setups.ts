@@ -3,6 +3,7 @@ import type { Channel } from './channel.ts';
 import type { DesignSurface } from './design.ts';
 import type { Hole } from './hole.ts';
 import { PROGRAM_START } from './moves.ts';
+import type { PassKind } from './pass.ts';
 import { type Proof, type ProvenProgram, proveCut } from './prove.ts';
 import { type ProgramProblem, movesOf, readProgram } from './reader.ts';
 import type { SetUp } from './setup.ts';
@@ -38,15 +39,20 @@ export function proveSetUps(setups: readonly SetUp[], design: SignDesign, settin
       if (!reading.ok) return { ok: false, file, problem: reading.problems[0] };
       programs.push({ start: PROGRAM_START, moves: movesOf(reading.moves, settings.tolerance / 10), cutterDiameter: cutter.diameter, shift });
     }
-  const diameters = programs.map(({ cutterDiameter }) => cutterDiameter);
-  return { ok: true, proof: proveCut({ design: surfaceOf(design, diameters), programs, ...settings }) };
+  return { ok: true, proof: proveCut({ design: surfaceOf(design, setups), programs, ...settings }) };
 }
 
-function surfaceOf({ channel, board, holes, tabs, stock, leadRoom }: SignDesign, diameters: readonly number[]): DesignSurface {
-  const widest = Math.max(...diameters, 0);
+/** What the groove's thinnest cutter can reach counts; the outline's widest one says how much of the waste goes. */
+function surfaceOf({ channel, board, holes, tabs, stock, leadRoom }: SignDesign, setups: readonly SetUp[]): DesignSurface {
+  const grooveCutter = Math.min(channel.width, ...diametersFor(setups, 'groove'));
+  const outlineCutter = Math.max(0, ...diametersFor(setups, 'outline'));
   return {
     stock, holes,
-    channel: { region: channel.region, depth: channel.depth, cutterDiameter: Math.min(...diameters, channel.width) },
-    outline: { board, tabs, cutterDiameter: widest, allowance: widest + leadRoom },
+    channel: { region: channel.region, depth: channel.depth, cutterDiameter: grooveCutter },
+    outline: { board, tabs, cutterDiameter: outlineCutter, allowance: outlineCutter + leadRoom },
   };
+}
+
+function diametersFor(setups: readonly SetUp[], kind: PassKind): number[] {
+  return setups.flatMap(({ programs }) => programs.filter(({ kinds }) => kinds.includes(kind)).map(({ cutter }) => cutter.diameter));
 }

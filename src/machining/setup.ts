@@ -1,12 +1,14 @@
 import type { Point3 } from '../geometry/point.ts';
 import type { Cutter } from './cutter.ts';
-import type { Move } from './pass.ts';
+import type { Move, PassKind } from './pass.ts';
 
 /** One program: what one cutter does in one set-up. */
 export interface Program {
   /** File name relative to the results folder, such as `programs/set-up-1-cutter-1.ngc`. */
   readonly file: string;
   readonly cutter: Cutter;
+  /** What it cuts, each kind once, in the order of their first pass. */
+  readonly kinds: readonly PassKind[];
   /** The planned moves in program coordinates, the first from PROGRAM_START, as adapted to the controller. */
   readonly moves: readonly Move[];
   /** The program's words. */

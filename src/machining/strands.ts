@@ -1,5 +1,5 @@
 import {
-  type IndexedSegment, type Path, type PathSample, type Point, type SegmentIndex, distance, makeSegmentIndex, pathLength, samplePath,
+  type IndexedSegment, type Path, type PathSample, type Point, type SegmentIndex, distance, makeSegmentIndex, pathLength, pathSegmentsWithStarts, samplePath,
 } from '../geometry/index.ts';
 
 /** A place on one of several centre lines. */
@@ -30,27 +30,40 @@ export interface Strands {
  */
 const DETOUR = 1.55;
 
-/** Samples centre lines every `spacing` mm. */
+/** Samples centre lines at most every `spacing` mm, and where their segments meet, so that no corner is cut. */
 export function makeStrands(paths: readonly Path[], spacing: number): Strands {
   const samples: StrandSample[] = [];
-  const lines = paths.map((path, line) => {
+  const lines = paths.map((path, line): Line => {
     const first = samples.length;
-    const own = samplePath(path, spacing);
-    for (const sample of own) samples.push({ ...sample, line });
+    for (const sample of samplesOf(path, spacing)) samples.push({ ...sample, line });
     return { length: pathLength(path), closed: path.closed, first, end: samples.length };
   });
   return { samples, lines, index: makeSegmentIndex(lines.flatMap((line) => chords(samples, line))) };
 }
 
+function samplesOf(path: Path, spacing: number): PathSample[] {
+  let passed = 0;
+  const pieces = pathSegmentsWithStarts(path).map(({ start, segment }) => {
+    const own = samplePath({ start, segments: [segment], closed: false }, spacing).map((sample) => ({ ...sample, distance: passed + sample.distance }));
+    passed = own.at(-1)!.distance;
+    return own;
+  }).filter((own) => own.length > 1);
+  if (pieces.length === 0) return samplePath({ ...path, segments: [] }, spacing);
+  const last = pieces.at(-1)!.at(-1)!;
+  return [...pieces.flatMap((own) => own.slice(0, -1)), ...(path.closed ? [] : [last])];
+}
+
 /** The nearest place on another strand, or on the same line a real detour away, within `within` mm. */
 export function nearestOtherStrand(strands: Strands, at: number, within: number): { readonly distance: number; readonly point: Point; readonly sample: number } | undefined {
   const here = strands.samples[at]!;
-  const found = strands.index.nearest(here.point, within, (other) => isOtherStrand(strands, here, strands.samples[other]!));
+  // Both ends of a chord must lie on the other strand, or its nearest point might not.
+  const isOther = (sample: number) => isOtherStrand(strands, here, strands.samples[sample]!);
+  const found = strands.index.nearest(here.point, within, (chord) => isOther(chord) && isOther(chordEnd(strands, chord)));
   return found && { distance: found.distance, point: found.point, sample: found.segment };
 }
 
 /** Whether two samples lie on different strands. */
-export function isOtherStrand({ lines }: Strands, a: StrandSample, b: StrandSample): boolean {
+function isOtherStrand({ lines }: Strands, a: StrandSample, b: StrandSample): boolean {
   if (a.line !== b.line) return true;
   const { length, closed } = lines[a.line]!;
   const along = Math.abs(a.distance - b.distance);
@@ -59,9 +72,15 @@ export function isOtherStrand({ lines }: Strands, a: StrandSample, b: StrandSamp
 }
 
 /** One chord per sample: to its neighbour, round to the first on a closed line, of no length at an open line's end. */
-function chords(samples: readonly StrandSample[], { first, end, closed }: Line): IndexedSegment[] {
-  return samples.slice(first, end).map(({ point }, i) => {
-    const next = first + i + 1 < end ? first + i + 1 : closed ? first : end - 1;
-    return { from: point, to: samples[next]!.point };
-  });
+function chords(samples: readonly StrandSample[], line: Line): IndexedSegment[] {
+  return samples.slice(line.first, line.end).map(({ point }, i) => ({ from: point, to: samples[following(line, line.first + i)]!.point }));
+}
+
+function chordEnd({ samples, lines }: Strands, chord: number): number {
+  return following(lines[samples[chord]!.line]!, chord);
+}
+
+function following({ first, end, closed }: Line, at: number): number {
+  if (at + 1 < end) return at + 1;
+  return closed ? first : at;
 }

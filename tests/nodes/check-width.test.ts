@@ -35,3 +35,10 @@ it('measures a dot at its boundary', () => {
   const dot = outputsOf(setWidth, { strokes: [{ path: { start: { x: 5, y: 5 }, segments: [], closed: false } }] }, { width: 10 }).channel;
   expect(outputsOf(checkWidth, { channel: dot }).checks.map(({ status }) => status)).toEqual(['pass', 'pass']);
 });
+
+it('passes corners, sharp ones too, whose joins are round', () => {
+  const corners = outputsOf(setWidth, { strokes: [{ path: line([60, 70], [140, 70], [140, 30], [100, 70], [60, 30], [140, 30], [140, 70]) }] }, { width: 10 }).channel;
+  const [least, largest] = outputsOf(checkWidth, { channel: corners }).checks;
+  expect(least!.value).toBeGreaterThan(9.98);
+  expect(largest!.value).toBeLessThan(10.02);
+});

@@ -42,6 +42,16 @@ it('reads the words, not the plan: a changed word in the program fails', () => {
   expect(statusOf({ ...inputs, setups: deep })).toMatchObject({ 'spoilboard-cut': 'fail' });
 });
 
+it('holds the groove against the cutter that cuts the groove, and the outline against its own', () => {
+  const thin = { ...cutter, name: '3 mm cutter', diameter: 3 };
+  const mixed = [
+    ...outputsOf(groovePasses, { channel, ...tools }).passes, ...outputsOf(holePasses, { holes, ...tools, cutter: thin }).passes,
+    ...outputsOf(outlinePasses, { board, ...tools, cutter: thin }).passes,
+  ];
+  const parted = { ...inputs, tabs: outputsOf(outlinePasses, { board, ...tools, cutter: thin }).tabs, setups: outputsOf(emitProgram, { passes: mixed, machine }).setups };
+  expect(outputsOf(proveCut, parted, coarse).checks.filter(({ status }) => status !== 'pass')).toEqual([]);
+});
+
 it('refuses a program the standard does not allow, naming file and line', () => {
   const [problem] = problemsOf(proveCut, { ...inputs, setups: edited((text) => text.replace('G90', 'G90 G91')) }, coarse);
   expect(problem!.place).toMatch(/^programs\/set-up-1-cutter-1\.ngc line \d+$/);

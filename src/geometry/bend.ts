@@ -81,14 +81,14 @@ function radiusAt(cubic: Cubic, t: number): number {
 }
 
 /**
- * Where a cubic with no handle at its start has turned by one degree; 0 for one with a handle.
- * There B' = B'' t + B''' t^2 / 2, which has turned from B'' by the angle with tangent (B'' x B''') t / (2 |B''|^2).
+ * Where a cubic with no handle at its start has turned by one degree; 0 for one with a handle, 1 where it never turns so far.
+ * There B' = B'' t + B''' t^2 / 2, whose angle from B'' has the tangent (B'' x B''') t / (2 |B''|^2 + (B'' . B''') t).
  */
 function firstDegree(cubic: Cubic): number {
   const second = cubicSecondDerivative(cubic, 0);
   if (length(cubicDerivative(cubic, 0)) > 1e-9 * length(second)) return 0;
   const third = subtract(cubicSecondDerivative(cubic, 1), second);
-  const turn = Math.abs(cross(second, third));
-  if (turn === 0) return 0;
-  return Math.min(1, (2 * Math.tan((CORNER_DEGREES * Math.PI) / 180) * dot(second, second)) / turn);
+  const tangent = Math.tan((CORNER_DEGREES * Math.PI) / 180);
+  const turn = Math.abs(cross(second, third)) - tangent * dot(second, third);
+  return turn > 0 ? Math.min(1, (2 * tangent * dot(second, second)) / turn) : 1;
 }

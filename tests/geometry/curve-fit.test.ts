@@ -180,6 +180,30 @@ describe('rough and odd input', () => {
     tangentBreaks(path).forEach((turn) => expect(turn).toBeCloseTo(60, 0));
   });
 
+  it.each([5, 10, 20, 40])('keeps a corner of %d degrees between two arcs', (degrees) => {
+    const half = (t: number) => ({ x: 50 * Math.sin(t), y: 50 * (1 - Math.cos(t)) });
+    const arc = sampled(half, [0, 0.6], 0.001, 0);
+    const before = arc.map(({ x, y }) => ({ x: -x, y })).reverse();
+    const points = onGrid([...before, ...turned(arc.slice(1), (degrees * Math.PI) / 180)], 0.001);
+    const path = open(points);
+    expectFollows(path, points);
+    expect(kinds(path)).toEqual({ lines: 0, arcs: 2 });
+    expect(Math.max(...tangentBreaks(path))).toBeCloseTo(degrees, 0);
+  });
+
+  it('starts smoothly a hair before the end of a side', () => {
+    const loop = onGrid(turned(roundedRectangle(200, 100, 10, 0.001), 0.3), 0.001);
+    const [side, end] = [loop.at(-1)!, loop[0]!];
+    const size = Math.hypot(end.x - side.x, end.y - side.y);
+    for (const short of [0.01, 0.05, 0.2]) {
+      const t = 1 - short / size;
+      const points = [rounded({ x: side.x + t * (end.x - side.x), y: side.y + t * (end.y - side.y) }, 0.001), ...loop];
+      const path = closed(points);
+      expectFollows(path, points);
+      expectSmooth(path);
+    }
+  });
+
   it.each([0.001, 0.005, 0.01, 0.02, 0.05, 0.1])('keeps a loop of radius %d, small as it is', (radius) => {
     const points = Array.from({ length: 24 }, (_, i) => rounded(circle(radius)((2 * Math.PI * i) / 24), 1e-4));
     expectFollows(closed(points), points.filter((p, i) => i === 0 || p.x !== points[i - 1]!.x || p.y !== points[i - 1]!.y));

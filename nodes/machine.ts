@@ -1,5 +1,6 @@
 import '../src/values/types.ts';
-import { defineNode } from '../src/runtime/index.ts';
+import { leastLineLength } from '../src/machining/index.ts';
+import { type Problem, defineNode } from '../src/runtime/index.ts';
 
 export default defineNode({
   name: 'machine',
@@ -33,10 +34,18 @@ export default defineNode({
   compute(_inputs, params) {
     const { clearance, retract, units, arcs, helicalArcs, decimals, lineNumbers, percentLines, comments, programEnd, dwellUnit, longestLine, ...rest } = params;
     const controller = { units, arcs, helicalArcs, decimals, lineNumbers, percentLines, comments, programEnd, dwellUnit, longestLine };
-    if (retract <= clearance) return { ok: true, outputs: { machine: { ...rest, heights: { clearance, retract }, controller } } };
-    return {
-      ok: false,
-      problems: [{ place: 'retract', expected: `at most the clearance height, ${clearance} mm`, found: `${retract} mm`, advice: 'Lower the retract height or raise the clearance height.' }],
-    };
+    const problem = heightsCross(retract, clearance) ?? lineTooShort(longestLine, leastLineLength(controller));
+    if (problem) return { ok: false, problems: [problem] };
+    return { ok: true, outputs: { machine: { ...rest, heights: { clearance, retract }, controller } } };
   },
 });
+
+function heightsCross(retract: number, clearance: number): Problem | undefined {
+  if (retract <= clearance) return undefined;
+  return { place: 'retract', expected: `at most the clearance height, ${clearance} mm`, found: `${retract} mm`, advice: 'Lower the retract height or raise the clearance height.' };
+}
+
+function lineTooShort(longestLine: number, least: number): Problem | undefined {
+  if (longestLine >= least) return undefined;
+  return { place: 'longestLine', expected: `at least ${least} characters for an arc`, found: `${longestLine}`, advice: 'Allow longer lines, or write fewer decimals and no line numbers.' };
+}

@@ -39,3 +39,9 @@ export interface Machine {
 export interface Router extends Machine {
   readonly heights: Heights;
 }
+
+/** Characters of the longest block a program here may need: an arc with Z, written without spaces, on a sheet up to 100 m. */
+export function leastLineLength({ decimals, lineNumbers }: Pick<Controller, 'decimals' | 'lineNumbers'>): number {
+  const word = (wholeDigits: number) => 'X-.'.length + wholeDigits + decimals;
+  return 'G3'.length + 2 * word(5) + word(3) + 2 * word(6) + (lineNumbers ? 'N99999 '.length : 0);
+}

@@ -9,7 +9,7 @@ const HEAD = '<svg xmlns="http://www.w3.org/2000/svg" width="300mm" height="100m
 const stroke = (data: string) => `${HEAD}<path d="${data}" fill="none" stroke="black"/></svg>`;
 
 /** A sheet just large enough, so that its proof is quick. */
-const SMALL = ['--set', 'sheetWidth=340', '--set', 'sheetHeight=200', '--set', 'boardMargin=25'];
+const SMALL = ['--set', 'sheetWidth=340', '--set', 'sheetHeight=200'];
 
 /** Each entity stands for ten of the next: ten to the eighth letters in all. */
 const BOMB = `<?xml version="1.0"?><!DOCTYPE svg [${[...'abcdefgh'].map((name, i) => `<!ENTITY ${name} "${`&${'bcdefghi'[i]};`.repeat(10)}">`).join('')}<!ENTITY i "x">]>${HEAD}<text>&a;</text></svg>`;

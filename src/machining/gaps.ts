@@ -43,7 +43,7 @@ export function overlaps(centreLines: readonly Path[], width: number): Overlap[]
   return stretches(strands, lying).sort((a, b) => b.length - a.length);
 }
 
-/** Samples an eighth of a groove apart: a chord then strays from a bend as tight as the groove by under 0.4 % of its width. */
+/** Walls and overlaps are found to within an eighth of the groove's width along it. */
 function spacingFor(width: number): number {
   return width / 8;
 }

@@ -1,5 +1,5 @@
 import {
-  type IndexedSegment, type Path, type PathSample, type Point, type SegmentIndex, distance, makeSegmentIndex, pathLength, pathSegmentsWithStarts, samplePath,
+  type IndexedSegment, type Path, type PathSample, type Point, type SegmentIndex, distance, leastRadius, makeSegmentIndex, pathLength, pathSegmentsWithStarts, samplePath,
 } from '../geometry/index.ts';
 
 /** A place on one of several centre lines. */
@@ -30,7 +30,11 @@ export interface Strands {
  */
 const DETOUR = 1.55;
 
-/** Samples centre lines at most every `spacing` mm, and where their segments meet, so that no corner is cut. */
+/** Chords between samples stray at most this far from a bend, mm, as long as they need not be a hundred times shorter for it. */
+const CHORD_TOLERANCE = 0.001;
+const FINEST = 1 / 100;
+
+/** Samples centre lines at most every `spacing` mm, closer in tight bends, and where segments meet, so that no corner is cut. */
 export function makeStrands(paths: readonly Path[], spacing: number): Strands {
   const samples: StrandSample[] = [];
   const lines = paths.map((path, line): Line => {
@@ -44,13 +48,20 @@ export function makeStrands(paths: readonly Path[], spacing: number): Strands {
 function samplesOf(path: Path, spacing: number): PathSample[] {
   let passed = 0;
   const pieces = pathSegmentsWithStarts(path).map(({ start, segment }) => {
-    const own = samplePath({ start, segments: [segment], closed: false }, spacing).map((sample) => ({ ...sample, distance: passed + sample.distance }));
+    const piece: Path = { start, segments: [segment], closed: false };
+    const own = samplePath(piece, spacingIn(piece, spacing)).map((sample) => ({ ...sample, distance: passed + sample.distance }));
     passed = own.at(-1)!.distance;
     return own;
   }).filter((own) => own.length > 1);
   if (pieces.length === 0) return samplePath({ ...path, segments: [] }, spacing);
   const last = pieces.at(-1)!.at(-1)!;
   return [...pieces.flatMap((own) => own.slice(0, -1)), ...(path.closed ? [] : [last])];
+}
+
+/** From the sagitta h^2 / (8 r) of a chord h across a bend of radius r. */
+function spacingIn(piece: Path, spacing: number): number {
+  const bend = Math.sqrt(8 * leastRadius(piece).radius * CHORD_TOLERANCE);
+  return Math.max(spacing * FINEST, Math.min(spacing, bend));
 }
 
 /** The nearest place on another strand, or on the same line a real detour away, within `within` mm. */

@@ -15,8 +15,8 @@ export interface WidthRange {
   readonly largest: WidthAt;
 }
 
-/** Fine enough that the chord between samples strays under 1 um from a bend of 1.5 widths radius. */
-const SAMPLES_PER_WIDTH = 32;
+/** Places looked at per width of the groove along each centre line; bends get more. */
+const SAMPLES_PER_WIDTH = 16;
 
 /** A wall belongs to the place it was seen from when no centre line is nearer to it by more than this share of the width. */
 const SAME_PLACE = 0.0005;

@@ -42,3 +42,11 @@ it('passes corners, sharp ones too, whose joins are round', () => {
   expect(least!.value).toBeGreaterThan(9.98);
   expect(largest!.value).toBeLessThan(10.02);
 });
+
+it('is not fooled by a bend far tighter than the groove', () => {
+  const path = { start: { x: 0, y: 0 }, segments: [{ kind: 'cubic' as const, control1: { x: 60, y: 8 }, control2: { x: -5, y: 8.1 }, end: { x: 40, y: -30 } }], closed: false };
+  const bent = outputsOf(setWidth, { strokes: [{ path }] }, { width: 10 }).channel;
+  const [least, largest] = outputsOf(checkWidth, { channel: bent }).checks;
+  expect(least!.value).toBeGreaterThan(9.98);
+  expect(largest!.value).toBeLessThan(10.02);
+});

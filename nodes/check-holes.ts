@@ -39,7 +39,7 @@ export default defineNode({
           ...worst(all, 'hole-to-edge', 'Least distance from a hole\'s centre to the edge, in hole diameters', ({ edge, hole }) => edge / hole.diameter, (found) =>
             atLeastGraded({ ...found, unit: '', advice: 'Widen the board\'s margin or move this hole.' }, { refuse: REFUSE_DIAMETERS, caution: CAUTION_DIAMETERS })),
           ...worst(mounting, 'hole-to-groove', 'Least wall between a hole and the groove', ({ groove }) => groove, wall),
-          ...worst(cable, 'cable-hole-in-groove', 'Least distance from a cable hole to the groove\'s wall', ({ insideGroove }) => insideGroove, (found) =>
+          ...worst(cable, 'cable-hole-in-groove', 'Least distance from a cable hole to the groove\'s wall', ({ insideGroove }) => clearOfChords(insideGroove, channel.tolerance), (found) =>
             atLeast({ ...found, limit: 0, advice: 'Take a smaller cable hole, or move it to the end of a stroke.' })),
           ...worst(all, 'hole-to-hole', 'Least wall between two holes', ({ neighbour }) => neighbour, wall),
         ],
@@ -47,6 +47,11 @@ export default defineNode({
     };
   },
 });
+
+/** A hole as wide as the groove touches its walls; that their chords lie a hair inside does not count. */
+function clearOfChords(distance: number, tolerance: number): number {
+  return Math.abs(distance) <= tolerance ? 0 : distance;
+}
 
 type Found = Omit<Finding, 'limit' | 'advice'>;
 

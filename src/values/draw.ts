@@ -1,8 +1,8 @@
 import type { DrawingGroup, DrawingItem } from '../artwork/index.ts';
 import type { Outline, Stroke } from '../artwork/artwork.ts';
 import type { Region } from '../geometry/region.ts';
-import type { Channel } from '../machining/channel.ts';
-import type { Hole } from '../machining/hole.ts';
+import type { Channel } from '../machining/job/channel.ts';
+import type { Hole } from '../machining/job/hole.ts';
 
 /** What a sign consists of, as far as it is known. */
 export interface SignParts {

@@ -1,8 +1,8 @@
 import type { Region } from '../geometry/region.ts';
-import type { Channel } from '../machining/channel.ts';
-import type { Cutter } from '../machining/cutter.ts';
-import type { Router } from '../machining/machine.ts';
-import type { Stock } from '../machining/stock.ts';
+import type { Channel } from '../machining/job/channel.ts';
+import type { Cutter } from '../machining/job/cutter.ts';
+import type { Router } from '../machining/job/machine.ts';
+import type { Stock } from '../machining/job/stock.ts';
 
 /** Values for the examples of nodes: a small board with one straight groove, a 6 mm cutter, a bench router. */
 export const EXAMPLE_STOCK: Stock = { width: 400, height: 200, thickness: 12, thicknessTolerance: 0.2, density: 1190, breakthrough: 0.3 };

@@ -1,5 +1,5 @@
-import type { Program, SetUp } from '../machining/setup.ts';
-import { withDraftNotice } from '../machining/writer.ts';
+import type { Program, SetUp } from '../machining/job/setup.ts';
+import { withDraftNotice } from '../machining/program/writer.ts';
 import type { Point3 } from '../geometry/point.ts';
 import type { Check, Quantities, ResultFile } from './check.ts';
 import type { Results } from './results.ts';

@@ -3,7 +3,7 @@ import type { Catalogue } from '../runtime/catalogue.ts';
 import type { Evaluation } from '../runtime/evaluate.ts';
 import type { PortType, PortTypes } from '../runtime/node.ts';
 import type { Problem } from '../runtime/problem.ts';
-import type { SetUp } from '../machining/setup.ts';
+import type { SetUp } from '../machining/job/setup.ts';
 import { type Check, type CheckStatus, type Quantities, type ResultFile, worstStatus } from './check.ts';
 
 /** The kinds of value a run hands over; whatever makes one is evaluated by a run. */

@@ -1,13 +1,13 @@
 import type { Outline, Stroke } from '../artwork/artwork.ts';
 import type { Region } from '../geometry/region.ts';
-import type { Channel } from '../machining/channel.ts';
-import type { Cutter } from '../machining/cutter.ts';
-import type { Hole } from '../machining/hole.ts';
-import type { Router } from '../machining/machine.ts';
-import type { Pass } from '../machining/pass.ts';
-import type { SetUp } from '../machining/setup.ts';
-import type { Stock } from '../machining/stock.ts';
-import type { Tab } from '../machining/tab.ts';
+import type { Channel } from '../machining/job/channel.ts';
+import type { Cutter } from '../machining/job/cutter.ts';
+import type { Hole } from '../machining/job/hole.ts';
+import type { Router } from '../machining/job/machine.ts';
+import type { Pass } from '../machining/job/pass.ts';
+import type { SetUp } from '../machining/job/setup.ts';
+import type { Stock } from '../machining/job/stock.ts';
+import type { Tab } from '../machining/job/tab.ts';
 import type { Check, Quantities, ResultFile } from './check.ts';
 
 declare module '../runtime/node.ts' {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { makeRegionIndex, multiply, pathLength, rotation, scaling, translation, type Affine, type Path } from '../../src/geometry/index.ts';
-import { cuttingFeeds } from '../../src/machining/cutting-data.ts';
+import { cuttingFeeds } from '../../src/machining/passes/cutting-data.ts';
 import { groovePasses, moveLength, type GrooveRequest } from '../../src/machining/index.ts';
 import { circlePath, cutOf, expectSoundPasses, grooveRequest, loopedCubic, mill, placed, placedMovesOf, placesOn, plungesIntoMaterial, pointPath, polyline } from './passes-fixture.ts';
 

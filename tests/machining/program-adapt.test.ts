@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { adaptMoves } from '../../src/machining/adapt.ts';
-import { arcRadius, arcSweep, moveLength, placedMoves, pointOnArc, type ArcMove, type PlacedMove } from '../../src/machining/moves.ts';
-import { type Controller } from '../../src/machining/machine.ts';
-import { type Move } from '../../src/machining/pass.ts';
-import { lastDecimal, roundFeed, roundLength } from '../../src/machining/resolution.ts';
+import { adaptMoves } from '../../src/machining/program/adapt.ts';
+import { arcRadius, arcSweep, moveLength, placedMoves, pointOnArc, type ArcMove, type PlacedMove } from '../../src/machining/job/moves.ts';
+import { type Controller } from '../../src/machining/job/machine.ts';
+import { type Move } from '../../src/machining/job/pass.ts';
+import { lastDecimal, roundFeed, roundLength } from '../../src/machining/program/resolution.ts';
 import { controller } from '../support/machines.ts';
 import { seeded } from '../support/random.ts';
 import { at, randomMoves, someController } from './program-fixture.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { chipThinningFactor, cuttingSpeed, depthPasses, feedRate, helixDropPerTurn, lateralPasses, rampLength, removalRate } from '../../src/machining/feeds.ts';
+import { chipThinningFactor, cuttingSpeed, depthPasses, feedRate, helixDropPerTurn, lateralPasses, rampLength, removalRate } from '../../src/machining/job/feeds.ts';
 
 /** Relative to the printed figure, which has five digits. */
 const near = (found: number, printed: number) => expect(Math.abs(found / printed - 1)).toBeLessThan(1e-4);

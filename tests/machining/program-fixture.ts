@@ -1,5 +1,5 @@
-import { type Controller } from '../../src/machining/machine.ts';
-import { type Move, type Pass } from '../../src/machining/pass.ts';
+import { type Controller } from '../../src/machining/job/machine.ts';
+import { type Move, type Pass } from '../../src/machining/job/pass.ts';
 import { controller, flat6 } from '../support/machines.ts';
 import { seeded } from '../support/random.ts';
 

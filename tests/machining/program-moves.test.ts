@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { linkEach, linkPasses } from '../../src/machining/link.ts';
-import { arcRadius, arcSweep, moveLength, movesReach, pointOnArc, shiftMoves, shiftPass, type ArcMove } from '../../src/machining/moves.ts';
-import { type Move, type Pass } from '../../src/machining/pass.ts';
+import { linkEach, linkPasses } from '../../src/machining/program/link.ts';
+import { arcRadius, arcSweep, moveLength, movesReach, pointOnArc, shiftMoves, shiftPass, type ArcMove } from '../../src/machining/job/moves.ts';
+import { type Move, type Pass } from '../../src/machining/job/pass.ts';
 
 const at = (x: number, y: number, z = 0) => ({ x, y, z });
 const arc = (to: ReturnType<typeof at>, cx: number, cy: number, clockwise: boolean): ArcMove =>

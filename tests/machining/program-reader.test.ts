@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { readProgram, movesOf, type ReadMove } from '../../src/machining/reader.ts';
-import { arcRadius, arcSweep, moveLength, type ArcMove } from '../../src/machining/moves.ts';
+import { readProgram, movesOf, type ReadMove } from '../../src/machining/reader/read-program.ts';
+import { arcRadius, arcSweep, moveLength, type ArcMove } from '../../src/machining/job/moves.ts';
 
 /** The moves of a fragment, which is given an end and, unless it has its own, a feed. */
 function read(...lines: string[]): readonly ReadMove[] {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { arcSpeed, cornerSpeed, reachableSpeed, stretchTime } from '../../src/machining/motion-law.ts';
-import { type Move } from '../../src/machining/pass.ts';
-import { programTime } from '../../src/machining/time.ts';
+import { arcSpeed, cornerSpeed, reachableSpeed, stretchTime } from '../../src/machining/program/motion-law.ts';
+import { type Move } from '../../src/machining/job/pass.ts';
+import { programTime } from '../../src/machining/program/time.ts';
 import { machine as base } from '../support/machines.ts';
 
 const cosine = (degrees: number) => Math.cos((degrees * Math.PI) / 180);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { type Move } from '../../src/machining/pass.ts';
-import { proveCut, type Proof } from '../../src/machining/prove.ts';
+import { type Move } from '../../src/machining/job/pass.ts';
+import { proveCut, type Proof } from '../../src/machining/proof/prove.ts';
 import { arc, DEPTH, design, follow, GROOVE, line, options, program, rapid, rectangle, ring, STOCK, THROUGH, TOLERANCE, tube } from './prove-fixture.ts';
 
 const near = (at: { x: number; y: number } | undefined, x: number, y: number, within: number) => {

@@ -1,8 +1,8 @@
 import { offsetPath, type Path, polylinePath, type Point, type Point3, type Region } from '../../src/geometry/index.ts';
-import { type DesignSurface } from '../../src/machining/design.ts';
-import { type Move } from '../../src/machining/pass.ts';
-import { type ProofOptions, type ProvenProgram } from '../../src/machining/prove.ts';
-import { type Stock } from '../../src/machining/stock.ts';
+import { type DesignSurface } from '../../src/machining/proof/design.ts';
+import { type Move } from '../../src/machining/job/pass.ts';
+import { type ProofOptions, type ProvenProgram } from '../../src/machining/proof/prove.ts';
+import { type Stock } from '../../src/machining/job/stock.ts';
 
 export const STOCK: Stock = { width: 120, height: 80, thickness: 10, thicknessTolerance: 0.4, density: 1190, breakthrough: 0.3 };
 /** Down through the thickest sheet and into the spoilboard. */

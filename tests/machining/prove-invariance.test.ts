@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { type Move } from '../../src/machining/pass.ts';
-import { proveCut, type Proof } from '../../src/machining/prove.ts';
+import { type Move } from '../../src/machining/job/pass.ts';
+import { proveCut, type Proof } from '../../src/machining/proof/prove.ts';
 import { DEPTH, GROOVE, line, type Motion, MOTIONS, movedMoves, movedRegion, options, program, rapid, ring, STOCK } from './prove-fixture.ts';
 
 const CELL = 0.1;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { type DesignedOutline } from '../../src/machining/design.ts';
-import { type Move } from '../../src/machining/pass.ts';
-import { proveCut } from '../../src/machining/prove.ts';
+import { type DesignedOutline } from '../../src/machining/proof/design.ts';
+import { type Move } from '../../src/machining/job/pass.ts';
+import { proveCut } from '../../src/machining/proof/prove.ts';
 import { arc, DEPTH, design, follow, line, options, program, rapid, rectangle, ring, STOCK, THROUGH } from './prove-fixture.ts';
 
 const TAB = { width: 6, height: 3 };

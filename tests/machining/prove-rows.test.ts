@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { circleCrossings, rowCrossings } from '../../src/machining/region-rows.ts';
+import { circleCrossings, rowCrossings } from '../../src/machining/proof/region-rows.ts';
 
 const points = (...xy: readonly (readonly [number, number])[]) => xy.map(([x, y]) => ({ x, y }));
 

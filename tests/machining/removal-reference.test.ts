@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { type Point3 } from '../../src/geometry/point.ts';
-import { type Move } from '../../src/machining/pass.ts';
-import { makeGrid, sweepMoves } from '../../src/machining/removal.ts';
+import { type Move } from '../../src/machining/job/pass.ts';
+import { makeGrid, sweepMoves } from '../../src/machining/proof/removal.ts';
 import { seeded } from '../support/random.ts';
 
 const INSTANTS = 1000;

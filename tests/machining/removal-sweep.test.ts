@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { makeGrid, sweepMoves, type DepthGrid } from '../../src/machining/removal.ts';
-import { type Move } from '../../src/machining/pass.ts';
+import { makeGrid, sweepMoves, type DepthGrid } from '../../src/machining/proof/removal.ts';
+import { type Move } from '../../src/machining/job/pass.ts';
 
 const cutArea = ({ depth, cell }: DepthGrid) => {
   let count = 0;

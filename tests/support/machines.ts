@@ -1,5 +1,5 @@
-import { type Controller, type Machine } from '../../src/machining/machine.ts';
-import { type Cutter } from '../../src/machining/cutter.ts';
+import { type Controller, type Machine } from '../../src/machining/job/machine.ts';
+import { type Cutter } from '../../src/machining/job/cutter.ts';
 
 export const controller: Controller = {
   units: 'mm', arcs: 'centre', helicalArcs: true, decimals: 4, lineNumbers: false, percentLines: false, comments: 'parentheses',

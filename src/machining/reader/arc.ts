@@ -1,4 +1,4 @@
-import { moveLength } from '../moves.ts';
+import { moveLength } from '../job/moves.ts';
 import { type Codes } from './codes.ts';
 import { feedFor } from './feed.ts';
 import { target } from './offsets.ts';

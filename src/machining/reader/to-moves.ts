@@ -1,6 +1,6 @@
 import { type Point3 } from '../../geometry/point.ts';
-import { type Move } from '../pass.ts';
-import { arcSweep, chordCount, pointOnArc, type ArcMove } from '../moves.ts';
+import { type Move } from '../job/pass.ts';
+import { arcSweep, chordCount, pointOnArc, type ArcMove } from '../job/moves.ts';
 import { PLANE_AXES } from './plane.ts';
 import { type ReadMove } from './types.ts';
 

@@ -1,5 +1,5 @@
 import { type Point3 } from '../../geometry/point.ts';
-import { type MachiningProblem } from '../problem.ts';
+import { type MachiningProblem } from '../job/problem.ts';
 
 export type Plane = 'XY' | 'XZ' | 'YZ';
 export type Turning = 'off' | 'clockwise' | 'counter-clockwise';

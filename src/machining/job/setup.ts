@@ -1,0 +1,28 @@
+import type { Point3 } from '../../geometry/point.ts';
+import type { Cutter } from './cutter.ts';
+import type { Move, PassKind } from './pass.ts';
+
+/** One program: what one cutter does in one set-up. */
+export interface Program {
+  /** File name relative to the results folder, such as `programs/set-up-1-cutter-1.ngc`. */
+  readonly file: string;
+  readonly cutter: Cutter;
+  /** What it cuts, each kind once, in the order of their first pass. */
+  readonly kinds: readonly PassKind[];
+  /** The planned moves in program coordinates, the first from PROGRAM_START, as adapted to the controller. */
+  readonly moves: readonly Move[];
+  /** The program's words. */
+  readonly text: string;
+  readonly reach: { readonly min: Point3; readonly max: Point3 };
+  /** Estimated running time, and the part of it spent with the cutter in the material's plane or below. */
+  readonly minutes: number;
+  readonly cuttingMinutes: number;
+  readonly blocks: number;
+}
+
+/** One clamping of the sheet. `shift` + program coordinate = drawing coordinate. */
+export interface SetUp {
+  readonly name: string;
+  readonly shift: readonly [number, number];
+  readonly programs: readonly Program[];
+}

@@ -20,6 +20,10 @@ export default defineConfig({
       },
       {
         extends: true,
+        test: { name: 'bench', include: ['tests/bench/**/*.bench.ts'], testTimeout: 600_000, disableConsoleIntercept: true },
+      },
+      {
+        extends: true,
         test: {
           name: 'browser', include: ['tests/browser/**/*.test.ts'], globalSetup: 'tests/browser/setup.ts',
           testTimeout: 300_000, hookTimeout: 300_000,

@@ -32,7 +32,7 @@ export default tseslint.config(
     },
   },
   { files: ['tests/**'], rules: { 'max-lines-per-function': 'off' } },
-  { files: ['src/cli/**', '.config/**'], rules: { 'no-console': 'off' } },
+  { files: ['src/cli/**', '.config/**', 'tests/bench/**'], rules: { 'no-console': 'off' } },
   layer(['src/geometry/**/*.ts', 'src/artwork/**/*.ts', 'src/machining/**/*.ts'], [HOST, VIEW, OUTER]),
   layer(['src/runtime/**/*.ts'], [HOST, VIEW, OUTER, [['**/nodes/**', '**/geometry/**', '**/values/**'], 'The runtime knows values only by the name of their type.']]),
   layer(['nodes/**/*.ts'], [HOST, VIEW, OUTER, [['./*', '../nodes/**'], 'A node never imports another node.']]),

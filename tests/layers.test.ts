@@ -47,3 +47,10 @@ it('knows every room there is', () => {
   const rooms = readdirSync(join(root, 'src')).map((name) => `src/${name}`);
   expect(rooms.filter((room) => !(room in ALLOWED))).toEqual([]);
 });
+
+it('is the table that DEVELOPERS.md shows', () => {
+  const rows = [...readFileSync(join(root, 'DEVELOPERS.md'), 'utf8').matchAll(/^\| `([^`]+)` \|[^|]*\| ([^|]*) \|$/gm)];
+  const shown = rows.map(([, room, may]) => [room, may === 'nothing' ? [] : may!.split(', ').sort()]);
+  const short = (target: string) => target.replace('src/', '').replace(/^node$/, 'Node.js');
+  expect(shown).toEqual(Object.entries(ALLOWED).map(([room, may]) => [room, may.map(short).sort()]));
+});

@@ -1,4 +1,5 @@
-import { type Active, Clipper64 } from 'clipper2-js';
+import { type Active, Clipper64, InternalClipper } from 'clipper2-js';
+import { type Point } from './point.ts';
 
 /** The heights at which the engine's sweep has to stop, each once, the greatest first. */
 interface Scanlines {
@@ -31,6 +32,8 @@ function makeScanlines(): Scanlines {
 /** Parts of the engine that its types keep private. */
 interface Inside {
   _scanlineList?: Scanlines;
+  readonly _intersectList?: { readonly pt: Point; readonly edge1: Active; readonly edge2: Active }[];
+  readonly _currentBotY?: number;
   addNewIntersectNode?: (a: Active, b: Active, topY: number) => void;
 }
 
@@ -42,24 +45,38 @@ function quicken(inside: Inside): void {
   if (inside._scanlineList) inside._scanlineList = makeScanlines();
 }
 
+function xAt({ bot, top, dx }: Active, y: number): number {
+  if (y === top.y || top.x === bot.x) return top.x;
+  return y === bot.y ? bot.x : bot.x + Math.round(dx * (y - bot.y));
+}
+
+/** Flatter than this (change of x per step of y), an edge's x at a height says too little about where another one crosses it. */
+const FLAT = 100;
+
+/** Where two edges cross, held within the strip between two heights that the sweep is in. Always a new point. */
+function crossing(a: Active, b: Active, topY: number, bottomY: number): Point {
+  const { ip, success } = InternalClipper.getIntersectPoint(a.bot, a.top, b.bot, b.top);
+  const found = success ? ip : { x: a.curX, y: topY };
+  if (found.y >= topY && found.y <= bottomY) return { x: found.x, y: found.y };
+  const [steep, flat] = Math.abs(a.dx) < Math.abs(b.dx) ? [a, b] : [b, a];
+  if (Math.abs(flat.dx) > FLAT) {
+    const { x, y } = InternalClipper.getClosestPtOnSegment(found, flat.bot, flat.top);
+    return { x, y };
+  }
+  const y = found.y < topY ? topY : bottomY;
+  return { x: xAt(steep, y), y };
+}
+
 /**
- * Where two edges cross at an end of one, the engine takes the input's own vertex for the crossing and may then move it
- * into the strip being swept, which bends the input and turns up as wrong areas far away. So it gets copies to move.
+ * Of two edges that cross at an end of one, the engine takes the input's own vertex for the crossing, moves it into the
+ * strip, and reads the edge's slope off the moved vertex: nearly collinear edges, as any stroke that runs back over
+ * itself has, get corners far away. Same rule here, with points of its own.
  */
-function protectVertices(inside: Inside): void {
-  const add = inside.addNewIntersectNode;
-  if (!add) return;
+function mendCrossings(inside: Inside): void {
+  const { _intersectList: list } = inside;
+  if (!inside.addNewIntersectNode || !list || inside._currentBotY === undefined) return;
   inside.addNewIntersectNode = (a, b, topY) => {
-    const [aBot, aTop, bBot, bTop] = [a.bot, a.top, b.bot, b.top];
-    a.bot = { x: aBot.x, y: aBot.y };
-    a.top = { x: aTop.x, y: aTop.y };
-    b.bot = { x: bBot.x, y: bBot.y };
-    b.top = { x: bTop.x, y: bTop.y };
-    add.call(inside, a, b, topY);
-    a.bot = aBot;
-    a.top = aTop;
-    b.bot = bBot;
-    b.top = bTop;
+    list.push({ pt: crossing(a, b, topY, inside._currentBotY!), edge1: a, edge2: b });
   };
 }
 
@@ -69,6 +86,6 @@ export function makeEngine(): Clipper64 {
   engine.preserveCollinear = false;
   const inside = engine as unknown as Inside;
   quicken(inside);
-  protectVertices(inside);
+  mendCrossings(inside);
   return engine;
 }

@@ -5,6 +5,7 @@ import { type Path } from './path.ts';
 import { type Point } from './point.ts';
 import { type OffsetCap, type OffsetJoin, type RawOffset, rawSide } from './raw-offset.ts';
 import { components, emptyRegion, type Loop, type Region, regionBounds } from './region.ts';
+import { simplifyLoop, simplifyPolyline } from './simplify.ts';
 import { type Chain, isGentle, strokeRegion } from './stroke.ts';
 
 /** How a region's boundary is offset. */
@@ -13,7 +14,7 @@ export interface RegionOffsetOptions {
   readonly join: OffsetJoin;
   /** Greatest ratio of a miter's length to the stroke width, at least 1; a corner beyond it is bevelled. 4 when absent. */
   readonly miterLimit?: number;
-  /** Greatest distance, in mm, between the outline and the true one, inside or outside. */
+  /** Greatest distance, in mm, between the outline and the true one, inside or outside; below 0.001 it is taken as that. */
   readonly tolerance: number;
 }
 
@@ -26,10 +27,17 @@ export interface PathOffsetOptions extends RegionOffsetOptions {
 /** As in SVG: miters up to corners of 29 degrees. */
 const USUAL_MITER_LIMIT = 4;
 
-// The tolerance is spent in three places that add up: chords for the curve, joins and caps, and merging of points.
+/**
+ * Finer tolerances, in mm, are taken as this one: ten kernel units. Below it the directions of short edges are rounding noise, and every
+ * noisy corner would have to be joined.
+ */
+const FINEST_TOLERANCE_MM = 10 / UNITS_PER_MM;
+
+// The tolerance is spent in four places that add up: chords for the curve, joins and caps, points left out, points merged.
 const FLATTEN_SHARE = 0.45;
 const JOIN_SHARE = 0.45;
-const MERGE_SHARE = 0.1;
+const SIMPLIFY_SHARE = 0.05;
+const MERGE_SHARE = 0.05;
 
 function checkOptions(distance: number, options: RegionOffsetOptions): void {
   if (!(Math.abs(distance) <= COORDINATE_LIMIT_MM)) {
@@ -43,8 +51,7 @@ function checkOptions(distance: number, options: RegionOffsetOptions): void {
   }
 }
 
-/** A tolerance finer than the kernel's unit would only make more vertices. */
-const effective = (tolerance: number): number => Math.max(tolerance, 1 / UNITS_PER_MM);
+const effective = (tolerance: number): number => Math.max(tolerance, FINEST_TOLERANCE_MM);
 
 function rawOf(distance: number, { join, miterLimit, tolerance }: RegionOffsetOptions): RawOffset {
   return { distance, join, miterLimit: miterLimit ?? USUAL_MITER_LIMIT, tolerance: effective(tolerance) * JOIN_SHARE };
@@ -64,6 +71,12 @@ function mergePoints(points: readonly Point[], closed: boolean, reach: number): 
   return kept;
 }
 
+/** The points of a chain that matter at a tolerance. */
+function chainOf(points: readonly Point[], closed: boolean, tolerance: number): Chain {
+  const fewer = (closed ? simplifyLoop : simplifyPolyline)(points, tolerance * SIMPLIFY_SHARE);
+  return { points: mergePoints(fewer, closed, tolerance * MERGE_SHARE), closed };
+}
+
 const reversed = (points: readonly Point[]): Point[] => [...points].reverse();
 
 /**
@@ -75,8 +88,8 @@ export function offsetPath(path: Path, distance: number, options: PathOffsetOpti
   checkOptions(distance, options);
   if (distance <= 0) return emptyRegion;
   const tolerance = effective(options.tolerance);
-  const points = mergePoints(flattenPath(path, tolerance * FLATTEN_SHARE), path.closed, tolerance * MERGE_SHARE);
-  return strokeRegion({ points, closed: path.closed }, options.cap, rawOf(distance, options));
+  const chain = chainOf(flattenPath(path, tolerance * FLATTEN_SHARE), path.closed, tolerance);
+  return strokeRegion(chain, options.cap, rawOf(distance, options));
 }
 
 /** The union of the strokes of half-width `distance` along paths: each stroke is made on its own, then they are joined. */
@@ -99,8 +112,7 @@ function offsetComponent(component: Region, distance: number, options: RegionOff
   const { minX, minY, maxX, maxY } = regionBounds(component)!;
   if (-2 * distance >= Math.min(maxX - minX, maxY - minY)) return emptyRegion;
   const raw = rawOf(Math.abs(distance), options);
-  const reach = effective(options.tolerance) * MERGE_SHARE;
-  const chains = component.loops.map((loop): Chain => ({ points: mergePoints(loop, true, reach), closed: true }));
+  const chains = component.loops.map((loop) => chainOf(loop, true, effective(options.tolerance)));
   const moved = chains.every((chain) => isGentle(chain, raw.distance))
     ? attemptRegion(movedLoops(chains, distance, raw), 'positive') : undefined;
   return moved ?? movedByStroke(component, chains, distance, raw);

@@ -76,12 +76,14 @@ function pushCorner(out: Point[], at: Point, { legs, heights, cuts }: InnerSide,
     if (heights[i]! !== heights[b]!) out.push(along(at, middle, heights[i]!));
     return;
   }
-  const isRightTurn = u.x * v.y - u.y * v.x < 0;
-  // On the outside of a left turn the join itself reaches up to the strips, unless these end lower.
-  if (isRightTurn || heights[b]! < raw.distance) out.push(along(at, rightOf(u), heights[b]!));
-  if (isRightTurn) out.push(at);
-  else pushJoin(out, at, u, v, raw);
-  if (isRightTurn || heights[i]! < raw.distance) out.push(along(at, rightOf(v), heights[i]!));
+  if (u.x * v.y - u.y * v.x < 0) {
+    out.push(along(at, rightOf(u), heights[b]!), at, along(at, rightOf(v), heights[i]!));
+    return;
+  }
+  // A strip of full height leads straight to the join, a lower one by way of the join's foot.
+  if (heights[b]! < raw.distance) out.push(along(at, rightOf(u), heights[b]!), along(at, rightOf(u), raw.distance));
+  pushJoin(out, at, u, v, raw);
+  if (heights[i]! < raw.distance) out.push(along(at, rightOf(v), raw.distance), along(at, rightOf(v), heights[i]!));
 }
 
 /**

@@ -26,11 +26,11 @@ export default defineNode({
   }],
   compute({ channel }, { leastBend }) {
     const [tightest] = channel.centreLines.map(leastRadius).filter(({ radius }) => radius < STRAIGHT).sort((a, b) => a.radius - b.radius);
-    const found = { value: tightest?.radius ?? STRAIGHT, unit: 'mm', ...(tightest && { at: tightest.at }), subject: 'Tightest bend of a centre line' };
+    const found = { value: tightest?.radius ?? STRAIGHT, unit: 'mm', ...(tightest && { at: tightest.at }) };
     const checks = [
-      atLeast({ ...found, check: 'bend-radius-tube', limit: leastBend, advice: 'Round this place, make the lettering wider, or cut the tube there.' }, 'caution'),
-      atLeast({ ...found, check: 'bend-radius-groove', limit: channel.width / 2, advice: 'The groove overlaps itself on the inside of this bend and is wider than the tube there.' }, 'caution'),
+      atLeast({ ...found, check: 'bend-radius-tube', subject: 'Tightest bend, for the tube', limit: leastBend, advice: 'Round this place, make the lettering wider, or cut the tube there.' }, 'caution'),
+      atLeast({ ...found, check: 'bend-radius-groove', subject: 'Tightest bend, for the groove', limit: channel.width / 2, advice: 'The groove overlaps itself on the inside of this bend and is wider than the tube there.' }, 'caution'),
     ];
-    return { ok: true, outputs: { checks: tightest ? checks : checks.map((check) => ({ ...check, says: 'Tightest bend of a centre line: none, all are straight.' })) } };
+    return { ok: true, outputs: { checks: tightest ? checks : checks.map((check) => ({ ...check, says: 'Tightest bend: none, all centre lines are straight.' })) } };
   },
 });

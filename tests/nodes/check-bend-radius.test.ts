@@ -21,7 +21,7 @@ it('counts a corner as radius 0 and says where it is', () => {
 
 it('keeps a number, a very large one, for lettering without bends', () => {
   const [tube] = checksOf(line([0, 0], [50, 0]));
-  expect(tube).toMatchObject({ status: 'pass', value: 1e6, says: 'Tightest bend of a centre line: none, all are straight.' });
+  expect(tube).toMatchObject({ status: 'pass', value: 1e6, says: 'Tightest bend: none, all centre lines are straight.' });
   expect(tube).not.toHaveProperty('at');
 });
 

@@ -23,3 +23,9 @@ it('drills straight down in pecks no deeper than asked', () => {
 it('refuses a hole smaller than the cutter and names its place', () => {
   expect(problemsOf(holePasses, inputs(4))[0]).toMatchObject({ place: 'hole at x 50, y 50' });
 });
+
+it('tells one fault for all holes of one size', () => {
+  const hole = (x: number, diameter: number) => ({ centre: { x, y: 50 }, diameter, purpose: 'cable' as const });
+  const problems = problemsOf(holePasses, { ...inputs(4), holes: [[hole(10, 4), hole(30, 5), hole(50, 4), hole(70, 8)]] });
+  expect(problems.map(({ place }) => place)).toEqual(['hole at x 10, y 50 and 1 more', 'hole at x 30, y 50']);
+});

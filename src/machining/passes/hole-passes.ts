@@ -41,19 +41,24 @@ const STEPOVER = 0.45;
  */
 export function holePasses(request: HoleRequest): PassPlan {
   const { holes, cutter, throughDepth, peckDepth, greatestFeed } = request;
-  const problems = [...cutterProblems({ ...request, depth: throughDepth }), ...positive('peck depth', peckDepth), ...holes.flatMap((hole) => sizeProblems(hole, cutter))];
+  const problems = [...cutterProblems({ ...request, depth: throughDepth }), ...positive('peck depth', peckDepth), ...sizeProblems(holes, cutter)];
   const refused = refusal(problems);
   if (refused) return refused;
   const feeds = cuttingFeeds(cutter, 0, greatestFeed);
   return { ok: true, passes: holes.flatMap((hole, i) => holePass(request, hole, feeds, `hole ${i + 1}`)), cautions: [] };
 }
 
-function sizeProblems({ centre, diameter }: Hole, cutter: Cutter): MachiningProblem[] {
-  if (diameter >= cutter.diameter - DRILL_FIT) return [];
-  return [{
-    place: `hole at ${placeName(centre)}`, expected: `a cutter of at most ${millimetres(diameter)} mm, the hole's diameter`,
-    found: `${millimetres(cutter.diameter)} mm`, advice: 'Choose a thinner cutter for the holes or make the hole wider.',
-  }];
+/** One problem for each diameter that is too small, with the place of its first hole. */
+function sizeProblems(holes: readonly Hole[], cutter: Cutter): MachiningProblem[] {
+  const narrow = holes.filter(({ diameter }) => diameter < cutter.diameter - DRILL_FIT);
+  return [...new Set(narrow.map(({ diameter }) => diameter))].map((size) => {
+    const alike = narrow.filter(({ diameter }) => diameter === size);
+    const others = alike.length > 1 ? ` and ${alike.length - 1} more` : '';
+    return {
+      place: `hole at ${placeName(alike[0]!.centre)}${others}`, expected: `a cutter of at most ${millimetres(size)} mm, the hole's diameter`,
+      found: `${millimetres(cutter.diameter)} mm`, advice: 'Choose a thinner cutter for the holes or make the hole wider.',
+    };
+  });
 }
 
 function holePass(request: HoleRequest, { centre, diameter }: Hole, feeds: CuttingFeeds, name: string): Pass[] {

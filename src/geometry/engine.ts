@@ -72,20 +72,27 @@ function crossing(a: Active, b: Active, topY: number, bottomY: number): Point {
  * strip, and reads the edge's slope off the moved vertex: nearly collinear edges, as any stroke that runs back over
  * itself has, get corners far away. Same rule here, with points of its own.
  */
-function mendCrossings(inside: Inside): void {
+function mendCrossings(inside: Inside, budget: Budget): void {
   const { _intersectList: list } = inside;
   if (!inside.addNewIntersectNode || !list || inside._currentBotY === undefined) return;
   inside.addNewIntersectNode = (a, b, topY) => {
+    budget.crossings -= 1;
+    if (budget.crossings < 0) throw new RangeError('more crossings than allowed');
     list.push({ pt: crossing(a, b, topY, inside._currentBotY!), edge1: a, edge2: b });
   };
 }
 
+/** How many crossings an operation may still find. The engine swallows what is thrown in it, so look here afterwards: below 0 it gave up for that. */
+export interface Budget {
+  crossings: number;
+}
+
 /** A boolean engine with its two known faults mended from outside; a version that is built otherwise is left as it is. */
-export function makeEngine(): Clipper64 {
+export function makeEngine(budget: Budget): Clipper64 {
   const engine = new Clipper64();
   engine.preserveCollinear = false;
   const inside = engine as unknown as Inside;
   quicken(inside);
-  mendCrossings(inside);
+  mendCrossings(inside, budget);
   return engine;
 }

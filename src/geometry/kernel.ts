@@ -16,6 +16,9 @@ export const COORDINATE_LIMIT_MM = 100_000;
 /** The most vertices one boolean operation takes; beyond it an answer would take minutes and gigabytes. */
 export const VERTEX_LIMIT = 2_000_000;
 
+/** The most crossings of edges one boolean operation finds: some seconds of work. Drawings have thousands, tangles of n edges n^2. */
+export const CROSSING_LIMIT = 1_000_000;
+
 /** A loop in whole kernel units. */
 export type UnitLoop = readonly Point[];
 
@@ -110,11 +113,13 @@ function checkWork(loops: readonly UnitLoop[]): void {
 
 /** The engine's answer, or undefined when it gave up, which it does without a word on some crowds of near-coincident crossings. */
 function sweep({ operation, rule, subject, clip = [] }: BooleanInput): UnitLoop[] | undefined {
-  const engine = makeEngine();
+  const budget = { crossings: CROSSING_LIMIT };
+  const engine = makeEngine(budget);
   for (const loop of subject) if (loop.length > 2) engine.addPath(loop as Path64, PathType.Subject);
   for (const loop of clip) if (loop.length > 2) engine.addPath(loop as Path64, PathType.Clip);
   const solution: Paths64 = [];
   const done = engine.execute(CLIP[operation], FILL[rule], solution);
+  if (budget.crossings < 0) throw new RangeError(`edges that cross: expected at most ${CROSSING_LIMIT} crossings in one operation`);
   return done ? solution.map(cleanLoop).filter((loop) => loop.length > 2 && !isSliver(loop)) : undefined;
 }
 

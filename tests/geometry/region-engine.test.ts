@@ -1,14 +1,14 @@
 import { expect, it } from 'vitest';
 import { makeEngine } from '../../src/geometry/engine.ts';
 import { attempt, cleanLoop, toUnits, VERTEX_LIMIT } from '../../src/geometry/kernel.ts';
-import { offsetPath, polylinePath, regionArea } from '../../src/geometry/index.ts';
+import { offsetPath, type Point, polylinePath, regionArea } from '../../src/geometry/index.ts';
 import { nativeClipper } from '../support/native-clipper.ts';
 import { points } from './region-shapes.ts';
 
 it('the engine still has the parts that are mended from outside', () => {
-  const own = Object.keys(makeEngine());
+  const own = Object.keys(makeEngine({ crossings: 9 }));
   expect(own).toContain('addNewIntersectNode');
-  expect(Object.keys((makeEngine() as unknown as { _scanlineList: object })._scanlineList)).toEqual(['clear', 'isEmpty', 'pollLast', 'add']);
+  expect(Object.keys((makeEngine({ crossings: 9 }) as unknown as { _scanlineList: object })._scanlineList)).toEqual(['clear', 'isEmpty', 'pollLast', 'add']);
 });
 
 it('edges that run back over one another, nearly collinear after rounding, keep their corners', async () => {
@@ -27,6 +27,13 @@ it('an operation leaves its input as it was', () => {
 it('an operation refuses more vertices than its limit before it starts', () => {
   const big = Array.from({ length: VERTEX_LIMIT + 1 }, (_, i) => ({ x: i, y: (i % 2) * 10 }));
   expect(() => attempt({ operation: 'union', rule: 'nonzero', subject: [big] })).toThrow(RangeError);
+});
+
+it('an operation gives up with a word on more crossings than its limit', () => {
+  const teeth = (count: number, flip: boolean): Point[] =>
+    Array.from({ length: count }, (_, i) => ({ x: i * 10, y: (i % 2) * 1e6 })).map(({ x, y }) => (flip ? { x: y, y: x } : { x, y }));
+  const comb = [teeth(1100, false), teeth(1100, true)].map((loop) => loop.map(({ x, y }) => ({ x: x * 90, y: y * 90 })));
+  expect(() => attempt({ operation: 'union', rule: 'nonzero', subject: comb })).toThrow('crossings');
 });
 
 it('cleaning a loop leaves turns only, also across the seam', () => {

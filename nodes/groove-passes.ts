@@ -21,10 +21,10 @@ export default defineNode({
     fitTolerance: { kind: 'number', unit: 'mm', default: 0.004, min: 0.001, max: 0.1, step: 0.001, label: 'Fit tolerance', doc: 'Greatest distance between the planned path and the lines and arcs that are cut.' },
   },
   examples: [{ title: 'a straight groove', inputs: { channel: EXAMPLE_CHANNEL, cutter: EXAMPLE_CUTTER, machine: EXAMPLE_MACHINE, stock: EXAMPLE_STOCK } }],
-  compute({ channel, cutter, machine, stock }, params) {
+  compute({ channel, cutter, machine, stock }, params, { checkpoint }) {
     const problem = tooDeep(channel.depth, stock.thickness - stock.thicknessTolerance);
     if (problem) return { ok: false, problems: [problem] };
-    const plan = groovePasses({ ...channel, ...params, cutter, retract: machine.heights.retract, greatestFeed: machine.greatestFeed });
+    const plan = groovePasses({ ...channel, ...params, cutter, retract: machine.heights.retract, greatestFeed: machine.greatestFeed, progress: checkpoint });
     return plan.ok ? { ok: true, outputs: { passes: plan.passes }, cautions: plan.cautions } : plan;
   },
 });

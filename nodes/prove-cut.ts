@@ -31,9 +31,9 @@ export default defineNode({
     inputs: { setups: [], channel: EXAMPLE_CHANNEL, board: EXAMPLE_BOARD, holes: [], tabs: undefined, stock: EXAMPLE_STOCK },
     params: { cell: 0.5 },
   }],
-  compute({ setups, channel, board, holes, tabs = [], stock }, { cell, allowed, depthAllowed, leadRoom }) {
+  compute({ setups, channel, board, holes, tabs = [], stock }, { cell, allowed, depthAllowed, leadRoom }, { checkpoint }) {
     const settings = { cell, tolerance: allowed, depthTolerance: depthAllowed };
-    const found = proveSetUps(setups, { channel, board, holes: holes.flat(), tabs, stock, leadRoom }, settings);
+    const found = proveSetUps(setups, { channel, board, holes: holes.flat(), tabs, stock, leadRoom }, { ...settings, progress: checkpoint });
     if (found.ok) return { ok: true, outputs: { checks: checksOf(found.proof, settings), quantities: quantitiesOf(found.proof) } };
     const { place, ...problem } = found.problem;
     return { ok: false, problems: [{ ...problem, place: `${found.file} ${place}` }] };

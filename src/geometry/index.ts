@@ -5,6 +5,7 @@ export { biarc } from './biarc.ts';
 export * from './box.ts';
 export { type Location } from './containment.ts';
 export * from './cubic.ts';
+export * from './cubic-path.ts';
 export * from './fit.ts';
 export * from './flatten.ts';
 export * from './inset.ts';

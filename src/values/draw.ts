@@ -1,5 +1,6 @@
 import type { DrawingGroup, DrawingItem } from '../artwork/index.ts';
 import type { Outline, Stroke } from '../artwork/artwork.ts';
+import { cubicPath } from '../geometry/index.ts';
 import type { Region } from '../geometry/region.ts';
 import type { Channel } from '../machining/job/channel.ts';
 import type { Hole } from '../machining/job/hole.ts';
@@ -12,11 +13,14 @@ export interface SignParts {
   readonly holes: readonly Hole[];
 }
 
-/** The groups of `drawing.svg`, each present even if empty. */
+/** Arcs become cubics in drawings within this, mm: a tenth of what a drawing prints. */
+const ARC_TOLERANCE = 1e-5;
+
+/** The groups of `drawing.svg`, each present even if empty; strokes as cubic path data, as other programs expect them. */
 export function signGroups({ artwork, channel, board, holes }: SignParts): DrawingGroup[] {
   return [
     { id: 'artwork', items: [...artwork.strokes.map(drawStroke), ...artwork.outlines.map(drawOutline)] },
-    { id: 'strokes', items: channel?.centreLines.map((path) => drawStroke({ path })) ?? [] },
+    { id: 'strokes', items: channel?.centreLines.map((path) => drawStroke({ path: cubicPath(path, ARC_TOLERANCE) })) ?? [] },
     { id: 'channel', items: channel ? [drawRegion(channel.region)] : [] },
     { id: 'board', items: board ? [drawRegion(board)] : [] },
     { id: 'holes', items: holes.map(drawHole) },

@@ -60,3 +60,13 @@ it('refuses a program the standard does not allow, naming file and line', () => 
 it('says that nothing was cut when there is no program', () => {
   expect(statusOf({ ...inputs, setups: [] })).toMatchObject({ 'cut-matches-drawing': 'fail', remainder: 'fail', 'outline-uncut': 'fail' });
 });
+
+it('says how far it is, to the end, and stops when it is told to', () => {
+  const told: number[] = [];
+  const params = { cell: 0.05, allowed: 0.03, depthAllowed: 0.02, leadRoom: 10 };
+  proveCut.compute(inputs, params, { checkpoint: (done) => told.push(done) });
+  expect(told.length).toBeGreaterThan(3);
+  expect(told.every((done, i) => done >= (told[i - 1] ?? 0) && done <= 1)).toBe(true);
+  const stop = () => { throw new Error('stopped'); };
+  expect(() => proveCut.compute(inputs, params, { checkpoint: stop })).toThrow('stopped');
+});

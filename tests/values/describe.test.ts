@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { signGroups } from '../../src/values/draw.ts';
 import { describeValue, drawValue } from '../../src/values/index.ts';
 import { EXAMPLE_BOARD, EXAMPLE_CHANNEL, EXAMPLE_CUTTER, EXAMPLE_MACHINE, EXAMPLE_STOCK } from '../../src/values/examples.ts';
-import { line } from '../support/shapes.ts';
+import { circle, line } from '../support/shapes.ts';
 
 const strokes = [{ path: line([0, 0], [1500, 0]) }, { path: line([0, 10], [300, 10]) }];
 const hole = { centre: { x: 5, y: 6 }, diameter: 8, purpose: 'cable' } as const;
@@ -31,4 +31,11 @@ it('draws what has a shape, and nothing for what has none', () => {
 it('draws the centre lines of a groove as strokes, apart from the artwork', () => {
   const groups = signGroups({ artwork: { strokes, outlines: [] }, channel: EXAMPLE_CHANNEL, board: EXAMPLE_BOARD, holes: [hole] });
   expect(groups.map(({ id, items }) => [id, items.length])).toEqual([['artwork', 2], ['strokes', 1], ['channel', 1], ['board', 1], ['holes', 1], ['seams', 0]]);
+});
+
+it('writes centre lines as cubics, whatever they were', () => {
+  const channel = { ...EXAMPLE_CHANNEL, centreLines: [line([0, 0], [9, 0]), circle(50, 50, 20)] };
+  const [, strokes] = signGroups({ artwork: { strokes: [], outlines: [] }, channel, board: undefined, holes: [] });
+  const kinds = strokes!.items.flatMap((item) => (item.kind === 'stroke' ? item.stroke.path.segments.map(({ kind }) => kind) : ['none']));
+  expect(new Set(kinds)).toEqual(new Set(['cubic']));
 });

@@ -36,7 +36,10 @@ export function groovePasses(request: GrooveRequest): PassPlan {
   const narrow = narrowAlongLines(inside, centreLines, cutter.diameter / 2 - plan.slack, cutter.diameter);
   const method = methodFor(plan, narrow.length === 0);
   const strokes = method === 'rings' ? [] : strokeTracks(centreLines, plan.fitTolerance);
-  const parts = components(region).map((part, i) => partPasses(plan, part, method, strokesWithin(strokes, part), `groove ${i + 1}`));
+  const parts = components(region).map((part, i, all) => {
+    request.progress?.(i / all.length);
+    return partPasses(plan, part, method, strokesWithin(strokes, part), `groove ${i + 1}`);
+  });
   const passes = parts.flatMap((part) => part.passes);
   const cautions = [...narrow, ...parts.flatMap((part) => part.cautions)];
   if (passes.length > 0 || isEmptyRegion(region)) return { ok: true, passes, cautions };

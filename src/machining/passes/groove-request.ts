@@ -21,6 +21,8 @@ export interface GrooveRequest extends Channel {
   readonly greatestFeed: number;
   /** Greatest deviation of fitted lines and arcs; 0.004 when absent. */
   readonly fitTolerance?: number;
+  /** Told how many of the groove's parts are planned, 0 to 1; it may throw to stop the planning. */
+  readonly progress?: (done: number) => void;
 }
 
 /** Passes that can be cut and what is to be said about some places, or the reasons why there are none. */

@@ -26,6 +26,7 @@ export interface ProofSettings {
   /** Differences up to this do not count as an area, mm: sideways and in depth. */
   readonly tolerance: number;
   readonly depthTolerance: number;
+  readonly progress?: (done: number) => void;
 }
 
 export type SetUpsProof = { readonly ok: true; readonly proof: Proof } | { readonly ok: false; readonly file: string; readonly problem: ProgramProblem };

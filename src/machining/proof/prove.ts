@@ -28,6 +28,8 @@ export interface ProofOptions {
   readonly tolerance: number;
   /** Up and down, mm. */
   readonly depthTolerance: number;
+  /** Told how much of the sheet has been gone through, 0 to 1; it may throw to stop the proof. */
+  readonly progress?: (done: number) => void;
 }
 
 /**
@@ -79,7 +81,7 @@ interface Step {
  * Removes what the programs remove, on samples that slope against the sheet, and compares every sample with the design.
  * Knows nothing of how the passes were planned. Throws a RangeError for sizes that are not positive numbers.
  */
-export function proveCut({ design, programs, cell: wanted, tolerance, depthTolerance }: ProofOptions): Proof {
+export function proveCut({ design, programs, cell: wanted, tolerance, depthTolerance, progress }: ProofOptions): Proof {
   requirePositive({ cell: wanted, tolerance, depthTolerance, width: design.stock.width, height: design.stock.height });
   const sheet = sheetRegion(design);
   const cell = Math.max(wanted, Math.sqrt((design.stock.width * design.stock.height) / GREATEST_SAMPLES));
@@ -98,6 +100,7 @@ export function proveCut({ design, programs, cell: wanted, tolerance, depthToler
     runSteps(band, steps, rapids);
     watch.look(band);
     samples += rows.judge(band);
+    progress?.(Math.min(1, (samples * cell * cell) / (design.stock.width * design.stock.height)));
   }
   return { ...figures(tallies, cell), cell, samples, offSheet: reachBeyond(design.stock, programs), outline: watch.found(),
     rapidsThroughMaterial: firstRapid(rapids) };

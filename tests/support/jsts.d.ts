@@ -38,7 +38,6 @@ declare module 'jsts/org/locationtech/jts/operation/buffer/BufferOp.js' {
   import type { Geometry } from 'jsts/org/locationtech/jts/geom/GeometryFactory.js';
   import type BufferParameters from 'jsts/org/locationtech/jts/operation/buffer/BufferParameters.js';
 
-  export default class BufferOp {
-    static bufferOp(geometry: Geometry, distance: number, parameters: BufferParameters): Geometry;
-  }
+  const BufferOp: { bufferOp(geometry: Geometry, distance: number, parameters: BufferParameters): Geometry };
+  export default BufferOp;
 }

@@ -1,5 +1,5 @@
 /**
- * Ratios of the region functions, run by hand: `npx vitest bench --project unit tests/bench/geometry`.
+ * Ratios of the region functions, run by hand: `npm run bench`.
  * Wanted: twentyfold load at most 25 times the time; rings one from another at least 8 times as fast as whole and absolute;
  * each step at most 4 times as slow as native Clipper2 by the same method.
  */

@@ -76,6 +76,18 @@ describe('arcs', () => {
     expect(adaptMoves([{ ...circle, to: at(10, 0, -1) }], controller, 0.01, at(10, 0, 0)).map(({ to }) => to.z)).toEqual([-0.5, -1]);
   });
 
+  it('one that is nearly straight becomes lines within the tolerance, however far away its centre lies', () => {
+    const flat = (radius: number) => {
+      const to = { ...at(-500, 0, 0), y: Math.sqrt(radius ** 2 - 500 ** 2) - radius };
+      return adaptMoves([{ ...circle, to: at(-500, to.y, 0), centre: { x: 0, y: to.y - Math.sqrt(radius ** 2 - 500 ** 2) } }], controller, 0.004, at(500, to.y, 0));
+    };
+    expect(flat(9e4).map(({ kind }) => kind)).toEqual(['arc']);
+    const bowed = flat(2e5);
+    expect(arcs(bowed)).toHaveLength(0);
+    expect(Math.max(...bowed.slice(1).map((move, i) => Math.abs(move.to.x - bowed[i]!.to.x)))).toBeLessThanOrEqual(Math.sqrt(8 * 2e5 * 0.0041));
+    expect(flat(1e8).every(({ kind }) => kind === 'line')).toBe(true);
+  });
+
   it('one so short that its ends fall together never becomes a full circle', () => {
     const tiny: ArcMove = { ...circle, to: at(10, 0.00003, 0) };
     expect(adaptMoves([tiny], controller, 0.01, at(10, 0, 0))).toEqual([]);

@@ -12,6 +12,8 @@ const TURN_NOISE = 1e-6;
 const ARC_SLACK = 8;
 /** Mismatch of the radii is compared after printing and reading: keep clear of the limit by more than the noise of that. */
 const RADIUS_NOISE = 1e-6;
+/** Flatter arcs, radius in mm, are written as lines: a chord of 50 mm strays 0.003 mm, and the centre takes more digits than controllers keep. */
+const LARGEST_RADIUS = 1e5;
 
 interface Target {
   readonly controller: Controller;
@@ -22,8 +24,8 @@ interface Target {
  * The moves as this controller can say them, to be printed without any further loss: ends rounded to its decimals (in
  * its units), arcs cut into at most half circles with their centres rounded anew from their rounded starts, and moves
  * of no length dropped. An arc becomes lines, with a chord deviation up to `tolerance` plus half a unit of the last
- * decimal, where the controller has no arcs (or none that change height), or where its two radii would differ by more
- * than the standard allows after rounding. Throws a RangeError on coordinates or feeds that are not finite.
+ * decimal, where the controller has no arcs (or none that change height), where it is nearly straight, or where its two
+ * radii would differ by more than the standard allows after rounding. Throws a RangeError on coordinates or feeds that are not finite.
  */
 export function adaptMoves(moves: readonly Move[], controller: Controller, tolerance: number, start: Point3 = PROGRAM_START): Move[] {
   if (!(tolerance > 0)) throw new RangeError(`tolerance must be above 0 mm, not ${tolerance}`);
@@ -51,7 +53,7 @@ function sayStraight(from: Point3, move: Exclude<Move, ArcMove>, controller: Con
 
 function sayArc(reached: Point3, planned: Point3, arc: ArcMove, target: Target): Move[] {
   const { controller } = target;
-  if (controller.arcs === 'lines' || (arc.to.z !== planned.z && !controller.helicalArcs)) {
+  if (controller.arcs === 'lines' || (arc.to.z !== planned.z && !controller.helicalArcs) || arcRadius(planned, arc) > LARGEST_RADIUS) {
     return sayLines(reached, planned, arc, target);
   }
   const sweep = arcSweep(planned, arc);

@@ -1,5 +1,6 @@
 import {
-  type IndexedSegment, type Path, type PathSample, type Point, type SegmentIndex, distance, leastRadius, makeSegmentIndex, pathLength, pathSegmentsWithStarts, samplePath,
+  type IndexedSegment, type Path, type PathSample, type Point, type SegmentIndex, type StartedSegment, distance, leastRadius, makeSegmentIndex, pathFromCubics, pathLength, pathSegmentsWithStarts,
+  samplePath, segmentCubic, splitCubic,
 } from '../../geometry/index.ts';
 
 /** A place on one of several centre lines. */
@@ -34,6 +35,9 @@ const DETOUR = 1.55;
 const CHORD_TOLERANCE = 0.001;
 const FINEST = 1 / 100;
 
+/** A piece of a bend with no more samples than this is not worth halving. */
+const SAMPLES_PER_PIECE = 16;
+
 /** Samples centre lines at most every `spacing` mm, closer in tight bends, and where segments meet, so that no corner is cut. */
 export function makeStrands(paths: readonly Path[], spacing: number): Strands {
   const samples: StrandSample[] = [];
@@ -47,8 +51,7 @@ export function makeStrands(paths: readonly Path[], spacing: number): Strands {
 
 function samplesOf(path: Path, spacing: number): PathSample[] {
   let passed = 0;
-  const pieces = pathSegmentsWithStarts(path).map(({ start, segment }) => {
-    const piece: Path = { start, segments: [segment], closed: false };
+  const pieces = pathSegmentsWithStarts(path).flatMap((started) => piecesOf(started, spacing)).map((piece) => {
     const own = samplePath(piece, spacingIn(piece, spacing)).map((sample) => ({ ...sample, distance: passed + sample.distance }));
     passed = own.at(-1)!.distance;
     return own;
@@ -56,6 +59,17 @@ function samplesOf(path: Path, spacing: number): PathSample[] {
   if (pieces.length === 0) return samplePath({ ...path, segments: [] }, spacing);
   const last = pieces.at(-1)!.at(-1)!;
   return [...pieces.flatMap((own) => own.slice(0, -1)), ...(path.closed ? [] : [last])];
+}
+
+/** A cubic is halved about a tight bend, so that only the bend's own piece is sampled closely. */
+function piecesOf({ start, segment }: StartedSegment, spacing: number): Path[] {
+  const piece: Path = { start, segments: [segment], closed: false };
+  const closest = spacingIn(piece, spacing);
+  if (segment.kind !== 'cubic' || closest === spacing || pathLength(piece) <= SAMPLES_PER_PIECE * closest) return [piece];
+  return splitCubic(segmentCubic(start, segment), 0.5).flatMap(([from, ...rest]) => {
+    const half = pathFromCubics(from, [rest], false);
+    return piecesOf({ start: from, segment: half.segments[0]! }, spacing);
+  });
 }
 
 /** From the sagitta h^2 / (8 r) of a chord h across a bend of radius r. */

@@ -14,7 +14,7 @@ export default defineNode({
     margin: { kind: 'number', unit: 'mm', default: 40, min: 1, max: 1000, step: 1, label: 'Margin', doc: 'Distance from the groove to the edge of the board.' },
     bayRadius: { kind: 'number', unit: 'mm', default: 60, min: 0, max: 2000, step: 5, label: 'Bay radius', doc: 'Least radius of the contour\'s inward curves; narrower bays are filled.' },
     cornerRadius: { kind: 'number', unit: 'mm', default: 20, min: 0, max: 1000, step: 1, label: 'Corner radius', doc: 'Radius of the rectangle\'s corners.' },
-    tolerance: { kind: 'number', unit: 'mm', default: 0.01, min: 0.001, max: 0.5, step: 0.001, label: 'Tolerance', doc: 'Greatest chord deviation of the outline.' },
+    tolerance: { kind: 'number', unit: 'mm', default: 0.002, min: 0.001, max: 0.5, step: 0.001, label: 'Tolerance', doc: 'Greatest chord deviation of the outline; half the fit tolerance of the passes or less lets them find its arcs.' },
   },
   examples: [{ title: 'a contour around one groove', inputs: { region: EXAMPLE_CHANNEL.region }, params: { margin: 30 } }],
   compute({ region }, { shape, margin, bayRadius, cornerRadius, tolerance }) {

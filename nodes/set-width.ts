@@ -15,7 +15,7 @@ export default defineNode({
     width: { kind: 'number', unit: 'mm', default: 10, min: 0.5, max: 100, step: 0.1, label: 'Width', doc: 'Width of the groove: the outer width of the diffuser tube and its fit.' },
     depth: { kind: 'number', unit: 'mm', default: 6, min: 0.1, max: 100, step: 0.1, label: 'Depth', doc: 'Depth of the groove below the sheet\'s top face.' },
     longerEnds: { kind: 'number', unit: 'mm', default: 0, min: -100, max: 100, step: 0.5, label: 'Longer ends', doc: 'Length added to each free end of a stroke; negative shortens it.' },
-    tolerance: { kind: 'number', unit: 'mm', default: 0.005, min: 0.001, max: 0.1, step: 0.001, label: 'Tolerance', doc: 'Greatest distance between the true groove and the polygon that stands for it.' },
+    tolerance: { kind: 'number', unit: 'mm', default: 0.002, min: 0.001, max: 0.1, step: 0.001, label: 'Tolerance', doc: 'Greatest distance between the true groove and the polygon that stands for it; half the fit tolerance of the passes or less lets them find its arcs.' },
   },
   examples: [{
     title: 'one straight groove',

@@ -46,6 +46,10 @@ describe('A board cut out of the sheet', () => {
     expect(Math.abs(uncut.mm - (280 + 6 * Math.PI - 2 * 12 - 4 * CELL))).toBeLessThan(0.6);
     expect(tabError.mm).toBeCloseTo(-TAB_TOP, 5);
   });
+  it('whose tab lies beyond the sheet lacks all of it', () => {
+    const beyond = prove({ board: rectangle(-40, 15, 105, 65), tabs: [{ centre: { x: -43, y: 40 }, ...TAB }] }).outline;
+    expect(beyond.tabError.mm).toBeCloseTo(TAB_TOP - THROUGH, 5);
+  });
   it('whose tabs were cut away is told by how much', () => {
     const { uncut, tabError } = prove({ tabs }, ...round(THROUGH)).outline;
     expect(uncut.mm).toBe(0);

@@ -2,6 +2,7 @@ import { type Loop, offsetRegion, type Point } from '../../geometry/index.ts';
 import { type DesignSurface } from './design.ts';
 import { toFrame } from './frame.ts';
 import { type DepthGrid } from './removal.ts';
+import { throughDepth } from '../job/stock.ts';
 import { type Tab } from '../job/tab.ts';
 import { newTally, noteWorst, placeOf } from './tally.ts';
 
@@ -35,8 +36,8 @@ export function watchOutline(design: DesignSurface, tolerance: number, depthTole
   const [gap, tabError] = [newTally(), newTally()];
   let next = 0;
   const judge = (probe: Probe, z: number): void => {
-    // 32-bit heights are off by less than a micrometre.
-    const error = probe.tab === undefined ? 0 : Math.abs(z - probe.tab);
+    // A tab that is cut away, or lies beyond the sheet, lacks its height. 32-bit heights are off by less than a micrometre.
+    const error = probe.tab === undefined ? 0 : Math.abs(Math.max(z, -throughDepth(design.stock)) - probe.tab);
     if (probe.tab !== undefined) noteWorst(tabError, error > 1e-6 ? error : 0, probe.x, probe.y);
     else if (z > through) {
       if (gap.mm === 0) [gap.x, gap.y] = [probe.x, probe.y];

@@ -84,7 +84,7 @@ const BATCH: CommandUse = {
     WHOLE,
     STATUS,
   ],
-  examples: ['groovewright batch graphs/typed-phrase.json phrases.csv --out results'],
+  examples: ['groovewright batch graphs/drawn-strokes.json rows.csv --out results'],
 };
 
 const HELP: CommandUse = {

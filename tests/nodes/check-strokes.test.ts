@@ -19,6 +19,14 @@ it('finds an end that stops just short of another groove', () => {
   expect(checksOf(line([0, 0], [100, 0]), line([50, 11.5], [50, 60]))['strokes-nearly-touch']).toMatchObject({ status: 'caution', value: 1, at: [50, expect.closeTo(5.75, 6)] });
 });
 
+it('counts a place once, however long grooves run beside each other and from whichever side it is seen', () => {
+  const along = [line([0, 0], [300, 0]), line([300, 11.5], [0, 11.5])];
+  expect(checksOf(...along)['strokes-nearly-touch']!.value).toBe(1);
+  expect(checksOf(...along, line([0, 100], [300, 100]), line([50, 111.5], [50, 160]), line([90, 111.5], [90, 160]))['strokes-nearly-touch']!.value).toBe(3);
+  const slanting = (x: number, y: number) => [x * Math.cos(0.3) - y * Math.sin(0.3), x * Math.sin(0.3) + y * Math.cos(0.3)] as const;
+  expect(checksOf(line(slanting(0, 0), slanting(300, 0)), line(slanting(0, 11.5), slanting(300, 11.5)))['strokes-nearly-touch']!.value).toBe(1);
+});
+
 it('finds a line drawn twice, and leaves alone an arch that leaves its stem', () => {
   const twice = checksOf(line([0, 0], [100, 0]), line([20, 1], [70, 1.5]))['strokes-overlap']!;
   expect(twice.status).toBe('caution');

@@ -1,4 +1,5 @@
 import { type Path, type Point, dot } from '../../geometry/index.ts';
+import { onePerPlace } from './places.ts';
 import { type Strands, makeStrands, nearestOtherStrand } from './strands.ts';
 
 /** Material left standing between two grooves, where it is thinnest. */
@@ -21,16 +22,17 @@ const ON_TOP = 0.5;
 
 /**
  * The thinnest places of all walls between grooves of `width`, up to `within` mm thick, thinnest first. A wall counts where the
- * distance between two strands is least; strands that meet have none at their crotch.
+ * distance between two strands is least, once for places less than a width apart; strands that meet have none at their crotch.
  */
 export function thinWalls(centreLines: readonly Path[], width: number, within: number): Wall[] {
   const strands = makeStrands(centreLines, spacingFor(width));
   const reach = strands.samples.map((_, i) => nearestOtherStrand(strands, i, width + within));
-  return strands.samples.flatMap(({ point }, i) => {
+  const least = strands.samples.flatMap(({ point }, i) => {
     const here = reach[i];
     if (!here || here.distance <= width || !isLeast(strands, reach, i)) return [];
     return [{ thickness: here.distance - width, at: { x: (point.x + here.point.x) / 2, y: (point.y + here.point.y) / 2 } }];
-  }).sort((a, b) => a.thickness - b.thickness);
+  });
+  return onePerPlace(least.sort((a, b) => a.thickness - b.thickness), width);
 }
 
 /** Stretches over which strokes lie on top of each other, longest first. */

@@ -1,6 +1,6 @@
 import '../src/values/types.ts';
-import { oneSetUp } from '../src/machining/index.ts';
-import { defineNode } from '../src/runtime/index.ts';
+import { MOST_MOVES, oneSetUp } from '../src/machining/index.ts';
+import { type Problem, defineNode } from '../src/runtime/index.ts';
 import { EXAMPLE_CUTTER, EXAMPLE_MACHINE } from '../src/values/examples.ts';
 
 export default defineNode({
@@ -27,7 +27,22 @@ export default defineNode({
     },
   }],
   compute({ passes, machine }, { name, chordTolerance }) {
-    if (passes.length > 0) return { ok: true, outputs: { setups: [oneSetUp({ passes, machine, name, tolerance: chordTolerance })] } };
-    return { ok: false, problems: [{ place: 'passes', expected: 'at least one pass', found: 'none', advice: 'Wire the passes of grooves, holes or outlines to this node.' }] };
+    const problem = nothingToCut(passes.length) ?? tooMuch(passes.reduce((sum, { moves }) => sum + moves.length, 0));
+    if (problem) return { ok: false, problems: [problem] };
+    return { ok: true, outputs: { setups: [oneSetUp({ passes, machine, name, tolerance: chordTolerance })] } };
   },
 });
+
+function nothingToCut(passes: number): Problem | undefined {
+  if (passes > 0) return undefined;
+  return { place: 'passes', expected: 'at least one pass', found: 'none', advice: 'Wire the passes of grooves, holes or outlines to this node.' };
+}
+
+/** A program that cannot be read back cannot be proved; better said before it is written. */
+function tooMuch(moves: number): Problem | undefined {
+  if (moves <= MOST_MOVES) return undefined;
+  return {
+    place: 'passes', expected: `at most ${MOST_MOVES} moves`, found: `${moves}`,
+    advice: 'Cut deeper layers, take a wider stepover or a steeper ramp, or let the machine cut arcs.',
+  };
+}

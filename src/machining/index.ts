@@ -38,3 +38,4 @@ export * from './reader/read-program.ts';
 export { type Fault } from './proof/tally.ts';
 export { type OutlineProof } from './proof/outline-proof.ts';
 export { type Overhang } from './proof/overhang.ts';
+export { MOST_MOVES } from './reader/state.ts';

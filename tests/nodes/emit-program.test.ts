@@ -34,3 +34,8 @@ it('names the work in the first comment', () => expect(programsOf(pass('groove',
 it('refuses to write a program that does nothing', () => {
   expect(problemsOf(emitProgram, { passes: [], machine })[0]).toMatchObject({ place: 'passes', found: 'none' });
 });
+
+it('refuses more moves than can be read back and proved', () => {
+  const moves = Array.from({ length: 1_000_001 }, (_, i) => ({ kind: 'line' as const, to: { x: i % 2, y: 0, z: -1 }, feed: 900 }));
+  expect(problemsOf(emitProgram, { passes: [{ ...pass('groove', 0), moves }], machine })[0]).toMatchObject({ place: 'passes', found: '1000001' });
+});

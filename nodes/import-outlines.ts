@@ -1,7 +1,6 @@
 import '../src/values/types.ts';
-import { readDrawing } from '../src/artwork/index.ts';
 import { defineNode } from '../src/runtime/index.ts';
-import { fileText } from '../src/values/file-text.ts';
+import { drawingFile } from '../src/values/drawing-file.ts';
 
 const EXAMPLE = '<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="40mm" viewBox="0 0 40 40"><path d="M5 5H35V35H5Z"/></svg>';
 
@@ -18,10 +17,8 @@ export default defineNode({
   },
   examples: [{ title: 'one square', inputs: {}, params: { artwork: { name: 'square.svg', text: EXAMPLE } } }],
   compute(_inputs, { artwork }) {
-    const file = fileText(artwork, 'artwork', 'an SVG drawing');
-    if (!file.ok) return file;
-    const reading = readDrawing(file.text);
-    if (!reading.ok) return { ok: false, problems: reading.problems };
+    const reading = drawingFile(artwork, 'artwork');
+    if (!reading.ok) return reading;
     const { outlines, strokes, cautions } = reading.drawing;
     if (outlines.length > 0) return { ok: true, outputs: { outlines }, cautions };
     return {

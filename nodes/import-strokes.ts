@@ -1,7 +1,6 @@
 import '../src/values/types.ts';
-import { readDrawing } from '../src/artwork/index.ts';
 import { defineNode } from '../src/runtime/index.ts';
-import { fileText } from '../src/values/file-text.ts';
+import { drawingFile } from '../src/values/drawing-file.ts';
 
 const EXAMPLE = '<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="40mm" viewBox="0 0 60 40"><path d="M10 30C10 5 50 5 50 30" fill="none" stroke="black"/></svg>';
 
@@ -16,10 +15,8 @@ export default defineNode({
   },
   examples: [{ title: 'one arch', inputs: {}, params: { artwork: { name: 'arch.svg', text: EXAMPLE } } }],
   compute(_inputs, { artwork }) {
-    const file = fileText(artwork, 'artwork', 'an SVG drawing');
-    if (!file.ok) return file;
-    const reading = readDrawing(file.text);
-    if (!reading.ok) return { ok: false, problems: reading.problems };
+    const reading = drawingFile(artwork, 'artwork');
+    if (!reading.ok) return reading;
     const { strokes, outlines, cautions } = reading.drawing;
     if (strokes.length > 0) return { ok: true, outputs: { strokes }, cautions };
     return {

@@ -54,10 +54,6 @@ export function arcAbout(centre: Point, start: Point, end: Point, clockwise: boo
   return { kind: 'arc', start, end, centre, radius, clockwise, middle, half: Math.acos(cosHalf), cosHalf };
 }
 
-export function pieceStartTangent(piece: FitPiece): Vector {
-  return piece.kind === 'line' ? piece.tangent : radiusTurned(piece, piece.start);
-}
-
 export function pieceEndTangent(piece: FitPiece): Vector {
   return piece.kind === 'line' ? piece.tangent : radiusTurned(piece, piece.end);
 }

@@ -1,7 +1,4 @@
-import { type Box } from './box.ts';
-
-const touch = (a: Box, b: Box): boolean =>
-  a.minX <= b.maxX && b.minX <= a.maxX && a.minY <= b.maxY && b.minY <= a.maxY;
+import { type Box, boxesOverlap } from './box.ts';
 
 /**
  * Parts the indices of boxes into groups: boxes that overlap or touch, directly or through others, share a group.
@@ -21,7 +18,7 @@ export function overlapGroups(boxes: readonly Box[]): number[][] {
   for (const i of boxes.map((_, at) => at).sort((a, b) => boxes[a]!.minX - boxes[b]!.minX)) {
     const box = boxes[i]!;
     active = active.filter((other) => boxes[other]!.maxX >= box.minX);
-    for (const other of active) if (touch(box, boxes[other]!)) parent[root(other)] = root(i);
+    for (const other of active) if (boxesOverlap(box, boxes[other]!)) parent[root(other)] = root(i);
     active.push(i);
   }
   return gather(boxes.length, root);
@@ -40,4 +37,4 @@ function gather(count: number, root: (i: number) => number): number[][] {
 
 /** The indices of those boxes that overlap or touch one box. */
 export const touching = (box: Box, boxes: readonly Box[]): number[] =>
-  boxes.flatMap((other, i) => (touch(box, other) ? [i] : []));
+  boxes.flatMap((other, i) => (boxesOverlap(box, other) ? [i] : []));

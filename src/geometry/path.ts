@@ -103,20 +103,3 @@ export function closePath(path: Path): Path {
   const segments: Segment[] = same(pathEnd(path), path.start, 0) ? [...path.segments] : [...path.segments, { kind: 'line', end: path.start }];
   return { start: path.start, segments, closed: true };
 }
-
-/**
- * Open paths run one after the other as one open path; where one does not start at the end of the one before,
- * a line joins them. Undefined when there are none.
- */
-export function joinPaths(paths: readonly Path[]): Path | undefined {
-  const [first, ...rest] = paths;
-  if (first === undefined) return undefined;
-  const segments: Segment[] = [...first.segments];
-  let end = pathEnd(first);
-  for (const path of rest) {
-    if (!same(end, path.start, 0)) segments.push({ kind: 'line', end: path.start });
-    segments.push(...path.segments);
-    end = pathEnd(path);
-  }
-  return { start: first.start, segments, closed: false };
-}

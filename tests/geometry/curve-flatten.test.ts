@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
-  type Path, type Point, closePath, cubicPoint, flattenPath, flattenSegment, isPointPath, joinPaths, pathEnd, pathLength, polylinePath, reversePath, arcAngles, arcPoint,
+  type Path, type Point, closePath, cubicPoint, flattenPath, flattenSegment, isPointPath, pathEnd, pathLength, polylinePath, reversePath, arcAngles, arcPoint,
 } from '../../src/geometry/index.ts';
 import { seeded } from '../support/random.ts';
 import { distanceToPolyline } from './curve-shapes.ts';
@@ -105,12 +105,6 @@ describe('paths', () => {
     expect(polylinePath(square, false).segments).toHaveLength(2);
     expect(pathEnd(closePath(arch))).toEqual(arch.start);
     expect(closePath(closePath(arch))).toEqual(closePath(arch));
-  });
-
-  it('join with a line across a gap and without one where they meet', () => {
-    const joined = joinPaths([arch, { start: { x: 90, y: 0 }, segments: [{ kind: 'line', end: { x: 95, y: 0 } }], closed: false }, polylinePath([{ x: 100, y: 0 }, { x: 110, y: 0 }], false)])!;
-    expect(joined.segments.map(({ kind }) => kind)).toEqual(['line', 'arc', 'cubic', 'line', 'line', 'line']);
-    expect(joinPaths([])).toBeUndefined();
   });
 
   it('are a point only without any length', () => {

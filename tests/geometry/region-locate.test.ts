@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import {
-  convexHull, emptyRegion, loopArea, makeRegionIndex, offsetPath, outerContour, type Point, pointInRegion, polylinePath, type Region,
-  regionArea, subtractRegion, unionRegions,
+  emptyRegion, loopArea, makeRegionIndex, offsetPath, outerContour, type Point, pointInRegion, polylinePath, type Region,
+  subtractRegion, unionRegions,
 } from '../../src/geometry/index.ts';
 import { seeded } from '../support/random.ts';
-import { around, points, rectangle, scribble, solid, turned } from './region-shapes.ts';
+import { points, rectangle, scribble, solid, turned } from './region-shapes.ts';
 
 const plate = solid(rectangle(0, 0, 100, 50));
 const frame = subtractRegion(plate, solid(rectangle(20, 15, 60, 20)));
@@ -105,24 +105,5 @@ describe('outerContour', () => {
     const nest = unionRegions([frame, solid(rectangle(40, 20, 10, 10)), solid(rectangle(200, 0, 5, 5))]);
     expect(outerContour(nest).loops.map(loopArea)).toEqual([5000, 25]);
     expect(outerContour(emptyRegion)).toEqual(emptyRegion);
-  });
-});
-
-describe('convexHull', () => {
-  it('is the smallest convex loop, counter-clockwise, whatever the order', () => {
-    const random = seeded(13);
-    const disc = around(90, (t) => [40 * Math.cos(t), 25 * Math.sin(t)]);
-    const inside = Array.from({ length: 200 }, () => ({ x: random() * 20 - 10, y: random() * 20 - 10 }));
-    const hull = convexHull([...disc, ...inside].sort((a, b) => Math.sin(a.x * 99) - Math.sin(b.x * 99)));
-    expect(hull.length).toBe(90);
-    expect(loopArea(hull)).toBeCloseTo(loopArea(disc), 9);
-    expect(regionArea({ loops: [hull] })).toBeGreaterThan(0);
-  });
-
-  it.each([
-    ['nothing', [], 0], ['one place', points([1, 2], [1, 2]), 1], ['a line', points([0, 0], [2, 2], [1, 1], [3, 3]), 2],
-    ['a square with points on its edges', points([0, 0], [1, 0], [2, 0], [2, 2], [1, 2], [0, 2], [0, 1], [1, 1]), 4],
-  ])('of %s has as many points as it needs', (_, given, count) => {
-    expect(convexHull(given).length).toBe(count);
   });
 });

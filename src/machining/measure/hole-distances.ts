@@ -1,5 +1,6 @@
-import { type Point, type Region, type RegionIndex, distance, makeRegionIndex } from '../../geometry/index.ts';
+import { type Region, distance, makeRegionIndex } from '../../geometry/index.ts';
 import type { Hole } from '../job/hole.ts';
+import { signedDistance } from './signed-distance.ts';
 
 /** How well one hole keeps its distances, mm; infinite where there is nothing to keep them from. */
 export interface HoleDistances {
@@ -28,11 +29,6 @@ export function holeDistances(holes: readonly Hole[], board: Region, groove: Reg
       neighbour: Math.min(...holes.map((other, j) => (i === j ? Infinity : between(hole, other)))),
     };
   });
-}
-
-/** Distance to the boundary, positive inside. */
-function signedDistance(index: RegionIndex, point: Point): number {
-  return index.distanceToBoundary(point) * (index.contains(point) ? 1 : -1);
 }
 
 function between(a: Hole, b: Hole): number {

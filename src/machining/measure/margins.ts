@@ -1,5 +1,6 @@
 import { type Point, type Region, makeRegionIndex } from '../../geometry/index.ts';
 import type { Stock } from '../job/stock.ts';
+import { signedDistance } from './signed-distance.ts';
 
 export interface DistanceAt {
   /** Millimetres; negative when the place lies outside. */
@@ -12,8 +13,8 @@ export function leastEdgeDistance(region: Region, board: Region): DistanceAt | u
   const edge = makeRegionIndex(board);
   const inner = makeRegionIndex(region);
   return nearer(
-    least(region.loops.flat(), (point) => edge.distanceToBoundary(point) * (edge.contains(point) ? 1 : -1)),
-    least(board.loops.flat(), (point) => inner.distanceToBoundary(point) * (inner.contains(point) ? -1 : 1)),
+    least(region.loops.flat(), (point) => signedDistance(edge, point)),
+    least(board.loops.flat(), (point) => -signedDistance(inner, point)),
   );
 }
 

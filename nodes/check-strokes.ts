@@ -1,5 +1,5 @@
 import '../src/values/types.ts';
-import { crumbs, overlaps, thinWalls } from '../src/machining/index.ts';
+import { crumbs, grooveStrands, overlaps, thinWalls } from '../src/machining/index.ts';
 import { defineNode } from '../src/runtime/index.ts';
 import { type Check, atMost } from '../src/values/check.ts';
 import { EXAMPLE_CHANNEL } from '../src/values/examples.ts';
@@ -20,8 +20,9 @@ export default defineNode({
     inputs: { channel: EXAMPLE_CHANNEL },
   }],
   compute({ channel }, { nearly, longestOverlap, crumbArea }) {
-    const near = thinWalls(channel.centreLines, channel.width, nearly);
-    const [overlap] = overlaps(channel.centreLines, channel.width);
+    const strands = grooveStrands(channel.centreLines, channel.width);
+    const near = thinWalls(strands, channel.width, nearly);
+    const [overlap] = overlaps(strands, channel.width);
     const small = crumbs(channel.region, crumbArea);
     const count = (check: string, found: readonly { readonly at: Finding }[], subject: string, advice: string): Check =>
       atMost({ check, value: found.length, limit: 0, unit: 'count', ...(found[0] && { at: found[0].at }), subject, advice }, 'caution');

@@ -1,5 +1,5 @@
 import '../src/values/types.ts';
-import { leastEdgeDistance, sheetMargin, thinWalls } from '../src/machining/index.ts';
+import { grooveStrands, leastEdgeDistance, sheetMargin, thinWalls } from '../src/machining/index.ts';
 import { defineNode } from '../src/runtime/index.ts';
 import { atLeast, atLeastGraded } from '../src/values/check.ts';
 import { EXAMPLE_BOARD, EXAMPLE_CHANNEL, EXAMPLE_STOCK } from '../src/values/examples.ts';
@@ -25,7 +25,7 @@ export default defineNode({
   }],
   compute({ channel, board, stock }, { refuseWall, cautionWall, leastFloor }) {
     const limits = { refuse: refuseWall, caution: cautionWall };
-    const [wall] = thinWalls(channel.centreLines, channel.width, Math.max(cautionWall, channel.width));
+    const [wall] = thinWalls(grooveStrands(channel.centreLines, channel.width), channel.width, Math.max(cautionWall, channel.width));
     const edge = leastEdgeDistance(channel.region, board);
     const margin = sheetMargin(board, stock);
     const floor = stock.thickness - stock.thicknessTolerance - channel.depth;

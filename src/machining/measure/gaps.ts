@@ -20,12 +20,16 @@ export interface Overlap {
 const PARALLEL = Math.cos((20 * Math.PI) / 180);
 const ON_TOP = 0.5;
 
+/** The centre lines of grooves, sampled so that walls and overlaps are found to within an eighth of the width along them. */
+export function grooveStrands(centreLines: readonly Path[], width: number): Strands {
+  return makeStrands(centreLines, width / 8);
+}
+
 /**
  * The thinnest places of all walls between grooves of `width`, up to `within` mm thick, thinnest first. A wall counts where the
  * distance between two strands is least, once for places less than a width apart; strands that meet have none at their crotch.
  */
-export function thinWalls(centreLines: readonly Path[], width: number, within: number): Wall[] {
-  const strands = makeStrands(centreLines, spacingFor(width));
+export function thinWalls(strands: Strands, width: number, within: number): Wall[] {
   const reach = strands.samples.map((_, i) => nearestOtherStrand(strands, i, width + within));
   const least = strands.samples.flatMap(({ point }, i) => {
     const here = reach[i];
@@ -36,18 +40,12 @@ export function thinWalls(centreLines: readonly Path[], width: number, within: n
 }
 
 /** Stretches over which strokes lie on top of each other, longest first. */
-export function overlaps(centreLines: readonly Path[], width: number): Overlap[] {
-  const strands = makeStrands(centreLines, spacingFor(width));
+export function overlaps(strands: Strands, width: number): Overlap[] {
   const lying = strands.samples.map((sample, i) => {
     const other = nearestOtherStrand(strands, i, width * ON_TOP);
     return other !== undefined && Math.abs(dot(sample.tangent, strands.samples[other.sample]!.tangent)) > PARALLEL;
   });
   return stretches(strands, lying).sort((a, b) => b.length - a.length);
-}
-
-/** Walls and overlaps are found to within an eighth of the groove's width along it. */
-function spacingFor(width: number): number {
-  return width / 8;
 }
 
 /** An open line's end counts as least when its only neighbour is farther away. */

@@ -28,10 +28,11 @@ export async function runGraph(
     return faulty(graph, 'a node that makes results, such as checks, files or programs', 'none', 'Add one to the graph.');
   const evaluation = await evaluator.evaluate(document, wanted, onProgress ? { onProgress } : {});
   const results = collectResults(document, catalogue, evaluation);
-  const faults = [...failureFaults(document, catalogue, results), ...nameFaults(graph, results, draft)];
+  const others = [...results.files, ...programFiles(results, { draft })];
+  const faults = [...failureFaults(document, catalogue, results), ...nameFaults(graph, others)];
   return foundUnless(faults, () => {
     const report = reportOf(results, { graph, timings: timingsOf(evaluation), draft });
-    return { report, files: [...results.files, ...programFiles(results, { draft }), reportFile(report)] };
+    return { report, files: [...others, reportFile(report)] };
   });
 }
 
@@ -41,8 +42,8 @@ function failureFaults({ nodes }: GraphDocument, catalogue: Catalogue, { failure
 }
 
 /** Two nodes that write the same file: one would be lost. */
-function nameFaults(graph: string, results: Results, draft: boolean): Fault[] {
-  const paths = [...results.files, ...programFiles(results, { draft }), { path: REPORT }].map(({ path }) => path);
+function nameFaults(graph: string, others: readonly ResultFile[]): Fault[] {
+  const paths = [...others.map(({ path }) => path), REPORT];
   const twice = new Set(paths.filter((path, i) => paths.indexOf(path) !== i));
   return [...twice].map((path) => ({
     place: graph, expected: 'each result file once', found: `${path} from two nodes`, advice: 'Give one of them another file name.',

@@ -1,6 +1,6 @@
 import type { GraphDocument } from '../runtime/document.ts';
 import type { Catalogue } from '../runtime/catalogue.ts';
-import type { Evaluation } from '../runtime/evaluate.ts';
+import type { Evaluation, NodeResult } from '../runtime/index.ts';
 import type { PortType, PortTypes } from '../runtime/node.ts';
 import type { Problem } from '../runtime/problem.ts';
 import type { SetUp } from '../machining/job/setup.ts';
@@ -34,15 +34,13 @@ interface OutputOfNode {
 
 /** Every output of the graph that a run must evaluate. */
 export function resultPorts(document: GraphDocument, catalogue: Catalogue): OutputOfNode[] {
-  return document.nodes.flatMap(({ id, type }) =>
-    Object.entries(catalogue.get(type)?.outputs ?? {})
-      .filter(([, port]) => isResultType(port.type))
-      .map(([port]) => ({ node: id, port })));
+  return resultOutputs(document, catalogue).map(({ node, port }) => ({ node, port }));
 }
 
 /** Gathers what a run hands over from an evaluation of `resultPorts`. */
 export function collectResults(document: GraphDocument, catalogue: Catalogue, evaluation: Evaluation): Results {
-  const of = <T extends ResultType>(type: T) => valuesOfType(document, catalogue, evaluation, type);
+  const outputs = resultOutputs(document, catalogue);
+  const of = <T extends ResultType>(type: T) => valuesOfType(outputs, evaluation, type);
   const checks = of('checks').flatMap(({ value }) => value);
   return {
     files: of('files').flatMap(({ value }) => value),
@@ -50,28 +48,30 @@ export function collectResults(document: GraphDocument, catalogue: Catalogue, ev
     quantities: mergeQuantities(of('quantities')),
     setups: of('set-ups').flatMap(({ value }) => value),
     status: worstStatus(checks),
-    failures: failuresOf(document, evaluation),
-    cautions: cautionsOf(document, evaluation),
+    failures: told(document, evaluation, (result) => (result.state === 'failed' ? result.problems : [])),
+    cautions: told(document, evaluation, (result) => (result.state === 'ready' ? result.cautions : [])),
   };
+}
+
+interface ResultOutput extends OutputOfNode {
+  readonly type: ResultType;
+}
+
+function resultOutputs(document: GraphDocument, catalogue: Catalogue): ResultOutput[] {
+  return document.nodes.flatMap(({ id, type: nodeType }) =>
+    Object.entries(catalogue.get(nodeType)?.outputs ?? {})
+      .flatMap(([port, { type }]) => (isResultType(type) ? [{ node: id, port, type }] : [])));
 }
 
 function isResultType(type: PortType): type is ResultType {
   return (RESULT_TYPES as readonly PortType[]).includes(type);
 }
 
-function valuesOfType<T extends ResultType>(
-  document: GraphDocument, catalogue: Catalogue, evaluation: Evaluation, type: T,
-): { node: string; value: PortTypes[T] }[] {
-  return resultPorts(document, catalogue).flatMap(({ node, port }) => {
+function valuesOfType<T extends ResultType>(outputs: readonly ResultOutput[], evaluation: Evaluation, wanted: T): { node: string; value: PortTypes[T] }[] {
+  return outputs.filter(({ type }) => type === wanted).flatMap(({ node, port }) => {
     const result = evaluation.nodes.get(node);
-    if (result?.state !== 'ready' || declaredType(document, catalogue, node, port) !== type) return [];
-    return [{ node, value: result.outputs[port] as PortTypes[T] }];
+    return result?.state === 'ready' ? [{ node, value: result.outputs[port] as PortTypes[T] }] : [];
   });
-}
-
-function declaredType(document: GraphDocument, catalogue: Catalogue, node: string, port: string): PortType | undefined {
-  const type = document.nodes.find(({ id }) => id === node)?.type;
-  return type === undefined ? undefined : catalogue.get(type)?.outputs[port]?.type;
 }
 
 /** Two nodes may state the same quantity: the second keeps its node's id before its name. */
@@ -82,16 +82,11 @@ function mergeQuantities(parts: readonly { node: string; value: Quantities }[]):
   return Object.fromEntries(merged);
 }
 
-function failuresOf(document: GraphDocument, evaluation: Evaluation): Failure[] {
+/** What nodes have to tell, in the graph's order; nodes with nothing to tell are left out. */
+function told(document: GraphDocument, evaluation: Evaluation, pick: (result: NodeResult) => readonly Problem[]): Failure[] {
   return document.nodes.flatMap(({ id }) => {
     const result = evaluation.nodes.get(id);
-    return result?.state === 'failed' ? [{ node: id, problems: result.problems }] : [];
-  });
-}
-
-function cautionsOf(document: GraphDocument, evaluation: Evaluation): Failure[] {
-  return document.nodes.flatMap(({ id }) => {
-    const result = evaluation.nodes.get(id);
-    return result?.state === 'ready' && result.cautions.length > 0 ? [{ node: id, problems: result.cautions }] : [];
+    const problems = result ? pick(result) : [];
+    return problems.length > 0 ? [{ node: id, problems }] : [];
   });
 }

@@ -1,4 +1,5 @@
-import { distance, type Point } from './point.ts';
+import { squaredDistanceToEdge } from './containment.ts';
+import { type Point } from './point.ts';
 
 /**
  * The polyline with fewer of its points, by the rule of D. Douglas and T. Peucker (Cartographica 10, 1973, 112-122),
@@ -91,10 +92,5 @@ function farthestFromChord(points: readonly Point[], from: number, to: number): 
 
 /** Distance in mm from a point to the straight piece between two others. */
 export function distanceToChord(p: Point, a: Point, b: Point): number {
-  const [dx, dy] = [b.x - a.x, b.y - a.y];
-  const size = dx * dx + dy * dy;
-  if (size === 0) return distance(p, a);
-  const t = Math.min(1, Math.max(0, ((p.x - a.x) * dx + (p.y - a.y) * dy) / size));
-  const [rx, ry] = [p.x - a.x - t * dx, p.y - a.y - t * dy];
-  return Math.sqrt(rx * rx + ry * ry);
+  return Math.sqrt(squaredDistanceToEdge(p, a, b));
 }

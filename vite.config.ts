@@ -16,7 +16,7 @@ export default defineConfig({
     projects: [
       {
         extends: true,
-        test: { name: 'unit', include: ['tests/**/*.test.ts'], exclude: ['tests/browser/**'], testTimeout: 60_000 },
+        test: { name: 'unit', include: ['tests/**/*.test.{ts,tsx}'], exclude: ['tests/browser/**'], testTimeout: 60_000 },
       },
       {
         extends: true,

@@ -1,3 +1,4 @@
+import reactHooks from 'eslint-plugin-react-hooks';
 import tseslint from 'typescript-eslint';
 
 const HOST = [['node:*', 'fs', 'path', 'vite', 'vite/*'], 'The core runs in a worker too: pass what is needed as an argument.'];
@@ -31,6 +32,7 @@ export default tseslint.config(
       '@typescript-eslint/consistent-type-imports': ['error', { fixStyle: 'inline-type-imports' }],
     },
   },
+  { files: ['src/editor/**/*.{ts,tsx}'], ...reactHooks.configs.flat['recommended-latest'] },
   { files: ['tests/**'], rules: { 'max-lines-per-function': 'off' } },
   { files: ['src/cli/**', '.config/**', 'tests/bench/**'], rules: { 'no-console': 'off' } },
   layer(['src/geometry/**/*.ts', 'src/artwork/**/*.ts', 'src/machining/**/*.ts'], [HOST, VIEW, OUTER]),

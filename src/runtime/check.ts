@@ -1,4 +1,4 @@
-import type { Catalogue } from './catalogue.ts';
+import type { Shapes } from './node.ts';
 import { type CycleFault, checkCycles } from './check-cycles.ts';
 import { checkWires } from './check-wires.ts';
 import type { Checking, Ends, Link } from './checking.ts';
@@ -25,12 +25,12 @@ export interface Findings {
  * Checks what a document means against the node types there are: names, wires, values, exposed inputs, groups. Every
  * fault gives one problem. An empty list means that the graph can be evaluated.
  */
-export function checkGraph(document: GraphDocument, catalogue: Catalogue): readonly GraphProblem[] {
+export function checkGraph(document: GraphDocument, catalogue: Shapes): readonly GraphProblem[] {
   return examine(document, catalogue, { nodes: false, wires: false }).problems;
 }
 
 /** As `checkGraph`, for a document of which some entries may have been unreadable. */
-export function examine(document: GraphDocument, catalogue: Catalogue, unreadable: Unreadable): Findings {
+export function examine(document: GraphDocument, catalogue: Shapes, unreadable: Unreadable): Findings {
   const problems: GraphProblem[] = [];
   const report = (problem: GraphProblem) => void problems.push(problem);
   const checking: Checking = { document, ends: endsOf(document, catalogue), report, unreadable, ...suggester() };
@@ -54,13 +54,13 @@ function suggester(): Pick<Checking, 'suggest' | 'likely'> {
 }
 
 /** Nodes by id. When two share an id, a wire to it could mean either, so neither's ports count as known. */
-function endsOf({ nodes }: GraphDocument, catalogue: Catalogue): Map<string, Ends> {
+function endsOf({ nodes }: GraphDocument, catalogue: Shapes): Map<string, Ends> {
   const ends = new Map<string, Ends>();
   for (const node of nodes) ends.set(node.id, { node, declaration: ends.has(node.id) ? undefined : catalogue.get(node.type) });
   return ends;
 }
 
-function checkNodes(checking: Checking, catalogue: Catalogue): void {
+function checkNodes(checking: Checking, catalogue: Shapes): void {
   const { document, report, suggest } = checking;
   const seen = new Set<string>();
   for (const node of document.nodes) {

@@ -1,13 +1,13 @@
 import type { GraphDocument, GraphNode } from './document.ts';
 import type { Reference } from './names.ts';
-import type { NodeDeclaration } from './node.ts';
+import type { NodeShape } from './node.ts';
 import type { GraphProblem } from './problem.ts';
 import type { Unreadable } from './shape.ts';
 
 /** A node as its wires see it. `declaration` is absent when its ports cannot be known. */
 export interface Ends {
   readonly node: GraphNode;
-  readonly declaration: NodeDeclaration | undefined;
+  readonly declaration: NodeShape | undefined;
 }
 
 /** What the checks of one document share. */

@@ -1,4 +1,4 @@
-import type { Catalogue } from './catalogue.ts';
+import type { Shapes } from './node.ts';
 import type { ExposedInput, GraphDocument } from './document.ts';
 import { splitReference } from './names.ts';
 import { suggest } from './nearest.ts';
@@ -22,7 +22,7 @@ export type SetResult =
   | { readonly ok: false; readonly problems: GraphProblems };
 
 /** The exposed inputs of a graph, in its order. One whose parameter does not exist (a fault of the graph) is left out. */
-export function listInputs(document: GraphDocument, catalogue: Catalogue): ListedInput[] {
+export function listInputs(document: GraphDocument, catalogue: Shapes): ListedInput[] {
   const targetOf = targetFinder(document, catalogue);
   return document.inputs.flatMap((input) => {
     const target = targetOf(input);
@@ -33,7 +33,7 @@ export function listInputs(document: GraphDocument, catalogue: Catalogue): Liste
 }
 
 /** The document with exposed inputs set to values by name; the one given is left as it is. One problem for each fault. */
-export function setInputs(document: GraphDocument, catalogue: Catalogue, values: ReadonlyMap<string, ParamValue>): SetResult {
+export function setInputs(document: GraphDocument, catalogue: Shapes, values: ReadonlyMap<string, ParamValue>): SetResult {
   const targetOf = targetFinder(document, catalogue);
   const problems: GraphProblem[] = [];
   const changes = new Map<string, Record<string, ParamValue>>();
@@ -57,7 +57,7 @@ interface Target {
   readonly value: ParamValue;
 }
 
-function targetFinder({ nodes }: GraphDocument, catalogue: Catalogue): (input: ExposedInput) => Target | undefined {
+function targetFinder({ nodes }: GraphDocument, catalogue: Shapes): (input: ExposedInput) => Target | undefined {
   const byId = new Map(nodes.map((node) => [node.id, node]));
   return ({ sets }) => {
     const reference = splitReference(sets);

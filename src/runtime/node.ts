@@ -1,4 +1,4 @@
-import type { ParamValues, Params } from './params.ts';
+import type { AnyParamValues, ParamValues, Params } from './params.ts';
 import type { Problem, Problems } from './problem.ts';
 
 /** One entry per kind of value that may travel along a wire. `src/values` extends it by declaration merging. */
@@ -44,6 +44,17 @@ export interface Context {
   readonly checkpoint: (done: number) => void;
 }
 
+/**
+ * What a person can take hold of on the picture of a node's values. A gesture sets parameters of that node and nothing
+ * else, so it can be undone, and survives a change of everything before the node.
+ * - `places`: the places of a `points` parameter, each to be moved, added, taken away. With `from` they begin as the spots of
+ *   that output (the centres of its holes), and the parameters in `sets` are set along with the first gesture.
+ * - `move`: two numbers in mm that shift what the outputs carry along x and y.
+ */
+export type Handle<O extends string = string, P extends string = string> =
+  | { readonly kind: 'places'; readonly param: P; readonly from?: O; readonly sets?: AnyParamValues; readonly doc: string }
+  | { readonly kind: 'move'; readonly outputs: readonly [O, ...O[]]; readonly x: P; readonly y: P; readonly doc: string };
+
 export interface Example<I extends Inputs, P extends Params> {
   readonly title: string;
   readonly inputs: string extends keyof I ? Readonly<Record<string, unknown>> : InputValues<I>;
@@ -63,9 +74,16 @@ export interface NodeDeclaration<I extends Inputs = Inputs, O extends Outputs = 
   readonly inputs: I;
   readonly outputs: O;
   readonly params: P;
+  readonly handles?: readonly Handle<keyof O & string, keyof P & string>[];
   readonly examples: readonly [Example<I, P>, ...Example<I, P>[]];
   readonly compute: (inputs: InputValues<I>, params: ParamValues<P>, context: Context) => Outcome<O>;
 }
+
+/** All of a declaration but its code: what a view in another thread may know of a node type. */
+export type NodeShape = Omit<NodeDeclaration, 'compute' | 'examples'>;
+
+/** Every node type there is, by name, without code. */
+export type Shapes = ReadonlyMap<string, NodeShape>;
 
 /**
  * Requires that an outcome has no outputs but those declared: a value for any other would have to be of type never. When

@@ -1,4 +1,4 @@
-import type { Catalogue } from './catalogue.ts';
+import type { Shapes } from './node.ts';
 import { examine } from './check.ts';
 import { GRAPH_FORMAT, GRAPH_VERSION, type GraphDocument, LIMITS } from './document.ts';
 import { type JsonFault, linePlace, scanJson } from './json-scan.ts';
@@ -19,7 +19,7 @@ type Parsed = { readonly raw: Raw } | { readonly fault: GraphProblem };
  * each fault. A text that is no JSON, no graph, or larger than `LIMITS` allows gives the first such fault alone, since
  * nothing after it can be judged.
  */
-export function readGraph(text: string, catalogue: Catalogue): ReadResult {
+export function readGraph(text: string, catalogue: Shapes): ReadResult {
   const tooLong = checkLength(text);
   if (tooLong !== undefined) return { ok: false, problems: [tooLong] };
   const { fault, repeated } = scanJson(text, LIMITS.depth);

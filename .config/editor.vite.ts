@@ -1,0 +1,25 @@
+import react from '@vitejs/plugin-react';
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vite';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+
+/** The page of the editor: everything it loads is a file of its own origin, so that it works without a network. */
+export default defineConfig({
+  root: `${root}src/editor`,
+  base: './',
+  publicDir: false,
+  plugins: [react()],
+  worker: { format: 'es' },
+  server: {
+    host: '127.0.0.1',
+    headers: { 'Cross-Origin-Opener-Policy': 'same-origin', 'Cross-Origin-Embedder-Policy': 'require-corp' },
+  },
+  build: {
+    outDir: `${root}.build/editor`,
+    emptyOutDir: true,
+    target: 'es2023',
+    // Fonts and pictures stay files: a page that forbids data addresses can still show them.
+    assetsInlineLimit: 0,
+  },
+});

@@ -1,0 +1,4 @@
+/** The bench line: cards that pass a piece of work from one to the next. */
+export function Bench() {
+  return <section aria-label="Bench" />;
+}

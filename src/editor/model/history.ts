@@ -1,0 +1,56 @@
+import { type Draft, type Patch, applyPatches, enablePatches, produceWithPatches } from 'immer';
+import type { GraphDocument } from '../../runtime/index.ts';
+
+enablePatches();
+
+/** A change of a document, told as what to do to a draft of it. */
+export type Edit = (draft: Draft<GraphDocument>) => void;
+
+/** One entry of the undo list. */
+export interface Step {
+  /** What was done, for the words "Undo …": "move 2 steps". */
+  readonly says: string;
+  /** Edits with the same gesture that follow one another are one step: all moves of one drag. */
+  readonly gesture: string | undefined;
+  readonly forward: readonly Patch[];
+  readonly back: readonly Patch[];
+}
+
+/** A document with the ways back and forth. Plain data. */
+export interface History {
+  readonly document: GraphDocument;
+  readonly past: readonly Step[];
+  readonly future: readonly Step[];
+}
+
+/** Steps kept; the oldest are forgotten first, so that a long session does not grow without bound. */
+export const MOST_STEPS = 500;
+
+export const historyOf = (document: GraphDocument): History => ({ document, past: [], future: [] });
+
+/** Applies an edit as a new step, or as part of the last step when both belong to the same gesture. An edit that changes nothing is no step. */
+export function applyEdit(history: History, says: string, edit: Edit, gesture?: string): History {
+  const [document, forward, back] = produceWithPatches(history.document, edit);
+  if (forward.length === 0) return history;
+  const last = history.past.at(-1);
+  const joins = gesture !== undefined && last?.gesture === gesture && history.future.length === 0;
+  const step: Step = joins
+    ? { says, gesture, forward: [...last.forward, ...forward], back: [...back, ...last.back] }
+    : { says, gesture, forward, back };
+  const past = joins ? [...history.past.slice(0, -1), step] : [...history.past, step];
+  return { document, past: past.slice(-MOST_STEPS), future: [] };
+}
+
+/** The history one step earlier; the same when there is none. */
+export function undo(history: History): History {
+  const step = history.past.at(-1);
+  if (step === undefined) return history;
+  return { document: applyPatches(history.document, step.back), past: history.past.slice(0, -1), future: [...history.future, step] };
+}
+
+/** The history one undone step later; the same when there is none. */
+export function redo(history: History): History {
+  const step = history.future.at(-1);
+  if (step === undefined) return history;
+  return { document: applyPatches(history.document, step.forward), past: [...history.past, step], future: history.future.slice(0, -1) };
+}

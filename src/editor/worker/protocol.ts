@@ -1,0 +1,118 @@
+import type { Check, CheckStatus, Picture, PictureLayer, Quantities, Reading } from '../../values/index.ts';
+import type { GraphDocument, MissingInput, NodeShape, Problem } from '../../runtime/index.ts';
+
+/** A result of a node as the page shows it. The values themselves stay in the worker: they are large. */
+export interface NodeReport {
+  readonly state: 'ready' | 'failed' | 'blocked';
+  /** One line that tells what came out, or what stopped it. */
+  readonly says: string;
+  /** A small picture of what leaves the node, simplified to `THUMBNAIL_DOTS` across. */
+  readonly thumbnail: Picture;
+  readonly problems: readonly Problem[];
+  readonly cautions: readonly Problem[];
+  readonly missing: readonly MissingInput[];
+  /** Worst of the checks that leave the node, where any do. */
+  readonly worst?: CheckStatus;
+  readonly milliseconds: number;
+}
+
+export const THUMBNAIL_DOTS = 400;
+
+/** A check and the node it came from. */
+export interface PlacedCheck extends Check {
+  readonly node: string;
+}
+
+/** What one evaluation of a whole graph hands over. */
+export interface Outcome {
+  readonly status: CheckStatus;
+  readonly checks: readonly PlacedCheck[];
+  readonly quantities: Quantities;
+  /** Every file a run would write, `report.json` among them, with the characters it has. */
+  readonly files: readonly { readonly path: string; readonly characters: number }[];
+  /** Programs that are kept back because a check failed; they are handed out only as drafts. */
+  readonly keptBack: readonly string[];
+}
+
+/** A node's values at full accuracy: what leaves it, drawn over what came in. */
+export interface NodePicture {
+  readonly node: string;
+  readonly outputs: Picture;
+  /** Layers of what came in, drawn faint; those whose kind and name the outputs have too are left out. */
+  readonly inputs: readonly PictureLayer[];
+  /** Places a person may take hold of, by output: the centres of its holes. */
+  readonly spots: Readonly<Record<string, readonly (readonly [number, number])[]>>;
+  /** Whether there are programs to play back. */
+  readonly playable: boolean;
+}
+
+/** A program as it is played back: one entry per move, in sheet coordinates (mm, y up, z 0 at the top face). */
+export interface PlayedProgram {
+  readonly file: string;
+  readonly cutterDiameter: number;
+  /** x, y, z of the end of every move, after the start at index 0: 3 * (moves + 1) numbers. Arcs are divided into chords within 0.01 mm. */
+  readonly places: Float64Array;
+  /** Seconds from the program's start at which each place is reached: moves + 1 numbers. */
+  readonly seconds: Float64Array;
+  /** Feed in mm/min per move, 0 for a rapid. */
+  readonly feeds: Float32Array;
+  /** Line of the program's text each move belongs to, counted from 0. */
+  readonly lines: Uint32Array;
+  readonly text: string;
+}
+
+/** The sheet as a shaded relief after part of a program: RGBA rows from the top, and where they lie. */
+export interface Relief {
+  readonly width: number;
+  readonly height: number;
+  readonly pixels: Uint8ClampedArray<ArrayBuffer>;
+  readonly box: { readonly minX: number; readonly minY: number; readonly maxX: number; readonly maxY: number };
+}
+
+/** What the page asks of the worker and is answered once. */
+export interface Questions {
+  picture: { readonly ask: { readonly node: string }; readonly answer: NodePicture };
+  probe: { readonly ask: { readonly node: string; readonly at: readonly [number, number]; readonly within: number }; readonly answer: readonly Reading[] };
+  playback: { readonly ask: { readonly node: string }; readonly answer: readonly PlayedProgram[] };
+  /** The sheet after everything before `program`, and that program up to `seconds`. */
+  relief: { readonly ask: { readonly node: string; readonly program: number; readonly seconds: number; readonly dark: boolean }; readonly answer: Relief };
+  /** The text of the files a run writes; with `draft` those kept back too, marked as drafts. */
+  files: { readonly ask: { readonly graph: string; readonly draft: boolean }; readonly answer: readonly { readonly path: string; readonly text: string }[] };
+}
+export type Question = keyof Questions;
+
+/** From page to worker. */
+export type ToWorker =
+  /** `newest` holds the number of the newest evaluation asked for: an older one on its way sees that it is no longer wanted. */
+  | { readonly kind: 'start'; readonly newest: Int32Array | undefined }
+  | {
+      readonly kind: 'evaluate';
+      readonly revision: number;
+      readonly document: GraphDocument;
+      /** Nodes whose thumbnails are in view. */
+      readonly seen: readonly string[];
+      /** Node shown large, whose picture comes along unasked. */
+      readonly shown: string | undefined;
+      /** Whether everything a run hands over is wanted, or only what is seen. */
+      readonly whole: boolean;
+    }
+  | { readonly kind: 'cancel'; readonly revision: number }
+  | { readonly [Q in Question]: { readonly kind: 'ask'; readonly id: number; readonly question: Q; readonly ask: Questions[Q]['ask'] } }[Question];
+
+/** From worker to page. */
+export type FromWorker =
+  | { readonly kind: 'ready'; readonly shapes: readonly NodeShape[] }
+  | { readonly kind: 'progress'; readonly revision: number; readonly node: string; readonly done: number }
+  | { readonly kind: 'report'; readonly revision: number; readonly node: string; readonly report: NodeReport }
+  | { readonly kind: 'picture'; readonly revision: number; readonly picture: NodePicture }
+  | {
+      readonly kind: 'done';
+      readonly revision: number;
+      readonly cancelled: boolean;
+      /** Present when the whole was asked for and not cancelled. */
+      readonly outcome?: Outcome;
+      readonly executed: readonly string[];
+      readonly milliseconds: number;
+    }
+  | { readonly kind: 'answer'; readonly id: number; readonly value: unknown }
+  | { readonly kind: 'refused'; readonly id: number; readonly problem: Problem };

@@ -1,0 +1,54 @@
+import type { PortType } from '../runtime/node.ts';
+
+/** What a layer shows. It decides how the layer is drawn, nothing else. */
+export type LayerKind =
+  | 'sheet' | 'outlines' | 'strokes' | 'region' | 'groove' | 'holes' | 'tabs' | 'passes' | 'rapids' | 'seams' | 'travel';
+
+/** One thing drawn. Lengths mm, y up. */
+export interface PictureItem {
+  /** SVG path data: absolute commands M L C A Z. Its arcs turn as SVG says for axes x right and y up. */
+  readonly d: string;
+  /** What it is, in words: "stroke 3, 412 mm". */
+  readonly title?: string;
+  /** Where a stroke or pass begins, and the unit vector it sets off in; absent for what has no direction. */
+  readonly start?: { readonly at: readonly [number, number]; readonly along: readonly [number, number] };
+}
+
+export interface PictureLayer {
+  readonly kind: LayerKind;
+  /** What a person calls it: "strokes", "board". Layers of one name are shown and hidden together. */
+  readonly name: string;
+  readonly items: readonly PictureItem[];
+}
+
+export interface PictureBox {
+  readonly minX: number;
+  readonly minY: number;
+  readonly maxX: number;
+  readonly maxY: number;
+}
+
+/** A value as a person sees it: drawn to scale where it has a shape, in a few short lines where it has none. */
+export interface Picture {
+  /** In the order they are drawn. */
+  readonly layers: readonly PictureLayer[];
+  readonly lines: readonly string[];
+  /** Around everything drawn; absent when nothing is. */
+  readonly box?: PictureBox;
+}
+
+/** One figure measured at a place: "width here", "radius here". */
+export interface Reading {
+  readonly says: string;
+  readonly value: number;
+  readonly unit: string;
+  /** The place on the thing measured. */
+  readonly at: readonly [number, number];
+}
+
+/** A port with the type and value it carries. */
+export interface Carried {
+  readonly port: string;
+  readonly type: PortType;
+  readonly value: unknown;
+}

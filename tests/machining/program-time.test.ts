@@ -105,7 +105,16 @@ describe('time of a program', () => {
 
   it('is nothing for no moves and for moves of no length', () => {
     expect(time([]).seconds).toBe(0);
-    expect(time([line(0), line(0)])).toEqual({ seconds: 0, cuttingSeconds: 0, rapidSeconds: 0 });
+    expect(time([line(0), line(0)])).toEqual({ seconds: 0, cuttingSeconds: 0, rapidSeconds: 0, ends: [0, 0] });
+  });
+
+  it('tells when each move ends, a move of no length when the one before it does', () => {
+    const moves = [line(100), line(100), line(100, 100), line(0, 0)];
+    const { seconds, ends } = time(moves);
+    expect(ends).toHaveLength(4);
+    expect(ends[1]).toBe(ends[0]);
+    expect(ends[2]).toBeGreaterThan(ends[1]!);
+    expect(ends[3]).toBe(seconds);
   });
 
   it('refuses a machine that cannot move', () => expect(() => time([line(1)], { acceleration: 0 })).toThrow(RangeError));

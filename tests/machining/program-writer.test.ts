@@ -254,6 +254,8 @@ describe('a whole program', () => {
     expect(movesOf(read.moves, 0.01)).toEqual(program.moves);
     const time = programTime(PROGRAM_START, program.moves, machine);
     expect(program.minutes * 60).toBeCloseTo(time.seconds + machine.spindleStart, 9);
+    expect(program.seconds).toEqual(time.ends);
+    expect(program.spindleStart).toBe(machine.spindleStart);
     expect(program.cuttingMinutes * 60).toBeCloseTo(time.cuttingSeconds, 9);
     expect(program.cuttingMinutes).toBeLessThan(program.minutes);
     expect(program.blocks).toBe(programStats(program.text).blocks);

@@ -6,7 +6,7 @@ import { cutter, machine } from '../support/shapes.ts';
 
 const program = (min: readonly [number, number, number], max: readonly [number, number, number]): Program => {
   const point = ([x, y, z]: readonly [number, number, number]) => ({ x, y, z });
-  return { file: 'a.ngc', cutter, kinds: ['groove'], moves: [], text: '', reach: { min: point(min), max: point(max) }, minutes: 0, cuttingMinutes: 0, blocks: 0 };
+  return { file: 'a.ngc', cutter, kinds: ['groove'], moves: [], text: '', reach: { min: point(min), max: point(max) }, minutes: 0, cuttingMinutes: 0, seconds: [], spindleStart: 0, blocks: 0 };
 };
 const checksOf = (...programs: Program[]) => outputsOf(checkTravel, { setups: [{ name: 'set-up 1', shift: [0, 0], programs }], machine }).checks;
 

@@ -59,7 +59,7 @@ const tinyResults = defineNode({
           programs: [{
             file: 'programs/set-up-1-cutter-1.ngc',
             cutter: { name: '6 mm end mill', diameter: 6, flutes: 1, chipLoad: 0.1, spindleSpeed: 18000 } as never,
-            kinds: [], moves: [], text: `(width ${width})\nM2\n`, reach: { min: corner, max: corner }, minutes: 1.5, cuttingMinutes: 1, blocks: 2,
+            kinds: [], moves: [], text: `(width ${width})\nM2\n`, reach: { min: corner, max: corner }, minutes: 1.5, cuttingMinutes: 1, seconds: [], spindleStart: 0, blocks: 2,
           }],
         }],
       },

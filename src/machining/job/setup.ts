@@ -17,6 +17,10 @@ export interface Program {
   /** Estimated running time, and the part of it spent with the cutter in the material's plane or below. */
   readonly minutes: number;
   readonly cuttingMinutes: number;
+  /** Seconds of motion from the program's start to the end of each move, without the wait for the spindle. */
+  readonly seconds: readonly number[];
+  /** Seconds the program waits after its first move until the spindle runs at speed. */
+  readonly spindleStart: number;
   readonly blocks: number;
 }
 

@@ -49,6 +49,8 @@ export function buildProgram(plan: ProgramPlan): Program {
     file: plan.file, cutter, kinds: [...new Set(passes.map(({ kind }) => kind))], moves, text, reach,
     minutes: (time.seconds + machine.spindleStart) / 60,
     cuttingMinutes: time.cuttingSeconds / 60,
+    seconds: time.ends,
+    spindleStart: machine.spindleStart,
     blocks: programStats(text).blocks,
   };
 }

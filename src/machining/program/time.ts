@@ -10,6 +10,8 @@ export interface ProgramTime {
   /** In feed moves that begin or end at the sheet's top face or below; a move through the face counts whole. */
   readonly cuttingSeconds: number;
   readonly rapidSeconds: number;
+  /** Seconds from the start at which each move ends. */
+  readonly ends: readonly number[];
 }
 
 interface Leg extends PlacedMove {
@@ -29,16 +31,28 @@ export function programTime(start: Point3, moves: readonly Move[], machine: Mach
   for (const rate of [machine.acceleration, machine.rapidRate, machine.greatestFeed]) {
     if (!(rate > 0)) throw new RangeError(`a machine's rates and acceleration are above 0, not ${rate}`);
   }
-  const legs = placedMoves(start, moves).map((placed) => legOf(placed, machine)).filter(({ length }) => length > 0);
-  const joints = jointSpeeds(legs, machine);
+  const placed = placedMoves(start, moves);
+  const took = moveSeconds(placed, machine);
   const time = { seconds: 0, cuttingSeconds: 0, rapidSeconds: 0 };
-  legs.forEach(({ from, move, length, speed }, index) => {
-    const seconds = stretchTime({ length, speed, entry: joints[index]!, exit: joints[index + 1]! }, machine.acceleration);
+  const ends = placed.map(({ from, move }, index) => {
+    const seconds = took[index]!;
     time.seconds += seconds;
     if (move.kind === 'rapid') time.rapidSeconds += seconds;
     else if (Math.min(from.z, move.to.z) <= 0) time.cuttingSeconds += seconds;
+    return time.seconds;
   });
-  return time;
+  return { ...time, ends };
+}
+
+/** Seconds each move takes; one of no length takes none. */
+function moveSeconds(placed: readonly PlacedMove[], machine: Machine): Float64Array {
+  const took = new Float64Array(placed.length);
+  const legs = placed.map((one, index) => ({ ...legOf(one, machine), index })).filter(({ length }) => length > 0);
+  const joints = jointSpeeds(legs, machine);
+  legs.forEach(({ index, length, speed }, k) => {
+    took[index] = stretchTime({ length, speed, entry: joints[k]!, exit: joints[k + 1]! }, machine.acceleration);
+  });
+  return took;
 }
 
 function legOf(placed: PlacedMove, machine: Machine): Leg {

@@ -3,6 +3,8 @@ export interface Command {
   readonly id: string;
   /** What it does, as a button or a line in the list of commands says it. */
   readonly label: string;
+  /** The label as the state stands now, where that says more: "Undo: move 2 steps". */
+  readonly labelNow?: () => string;
   /** Heading in the list of commands. */
   readonly group: 'Document' | 'Edit' | 'Steps' | 'Sheet' | 'View' | 'Help';
   /** Keys as `Mod+Shift+Z`: Mod is Control, or Command where that is usual. Single letters act only on bench and sheet, never in a field. */

@@ -1,7 +1,7 @@
 import { createStore } from 'zustand/vanilla';
 import { useStore } from 'zustand';
 import { GRAPH_FORMAT, GRAPH_VERSION, type GraphDocument, type GraphProblem, type Shapes } from '../../runtime/index.ts';
-import { type Edit, type History, applyEdit, historyOf, redo, undo } from '../model/history.ts';
+import { type Edit, type History, applyEdit, historyOf, redo, sameDocument, undo } from '../model/history.ts';
 import type { NodePicture, NodeReport, Outcome } from '../worker/protocol.ts';
 
 /** Where the document came from and what of it is kept elsewhere. */
@@ -9,7 +9,7 @@ export interface OpenFile {
   readonly name: string;
   /** Where saving writes to without asking; absent until the person chose a place, or where the browser offers none. */
   readonly handle?: FileSystemFileHandle;
-  /** The document as it was last saved or opened: while the present one is the same object there is nothing to lose. */
+  /** The document as it was last saved or opened: while the present one says the same there is nothing to lose. */
   readonly saved: GraphDocument | undefined;
   /** The text of a damaged file, kept whole, and what is wrong with it. */
   readonly damage?: { readonly text: string; readonly problems: readonly GraphProblem[] };
@@ -112,8 +112,8 @@ export function openDocument(document: GraphDocument, file: OpenFile): void {
   });
 }
 
-/** Whether closing the page now would lose something. */
-export const hasUnsaved = ({ history, file }: EditorState): boolean => history.document !== file.saved;
+/** Whether closing the page now would lose something: not after undoing back to what was saved. */
+export const hasUnsaved = ({ history, file }: EditorState): boolean => file.saved === undefined || !sameDocument(history.document, file.saved);
 
 export function choose(ids: readonly string[]): void {
   editor.setState({ chosen: ids });

@@ -1,26 +1,67 @@
 import { spawnSync } from 'node:child_process';
-import { existsSync, rmSync } from 'node:fs';
+import { existsSync, readdirSync, statSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { serve } from './serve.js';
 
-/** The demo: a drawing of pen strokes becomes the programs that cut it. */
+/** Shows the editor: builds it where that is missing or older than its sources, serves it on this machine, says where. */
 const root = fileURLToPath(new URL('..', import.meta.url));
-const command = '.build/cli/groovewright.js';
-const out = 'out/market-hall';
+const USUAL_PORT = 8450;
+/** How many ports after the usual one are tried when it is taken. */
+const MORE_PORTS = 20;
 
-if (!existsSync(root + command)) {
-  console.error(`start: expected the built command line, found none. Run "npm ci" first.`);
+const served = await begin(process.env.PORT);
+if (!isBuilt()) build();
+process.once('SIGINT', stop);
+process.once('SIGTERM', stop);
+console.log(`
+Groovewright is open at ${served.address}
+Nothing leaves this machine, and once loaded the page works without this server.
+Ctrl+C ends it.`);
+
+async function begin(wanted) {
+  if (wanted === undefined || wanted === '') return firstFree(USUAL_PORT, USUAL_PORT + MORE_PORTS);
+  if (!/^[0-9]{1,5}$/.test(wanted) || Number(wanted) > 65535)
+    return fail(`PORT: expected a whole number from 0 to 65535, found ${JSON.stringify(wanted)}. Set another one, or none.`);
+  return serve({ port: Number(wanted) }).catch((error) => fail(`PORT: expected a free port, found ${wanted} ${reason(error)}. Set another one, or none.`));
+}
+
+async function firstFree(port, last) {
+  try {
+    return await serve({ port });
+  } catch (error) {
+    if (error.code === 'EADDRINUSE' && port < last) return firstFree(port + 1, last);
+    return fail(`start: expected a free port from ${USUAL_PORT} to ${last}, found ${port} ${reason(error)}. Set PORT to another one.`);
+  }
+}
+
+function reason({ code, message }) {
+  return { EADDRINUSE: 'taken by another program', EACCES: 'reserved for the system' }[code] ?? `refused (${message})`;
+}
+
+function isBuilt() {
+  const [page, command] = ['.build/editor/index.html', '.build/cli/groovewright.js'].map((path) => root + path);
+  if (!existsSync(page) || !existsSync(command)) return false;
+  const built = Math.min(statSync(page).mtimeMs, statSync(command).mtimeMs);
+  return ['src', 'nodes', 'graphs', '.config'].every((folder) => newest(root + folder) <= built);
+}
+
+function newest(folder) {
+  return readdirSync(folder, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .reduce((latest, { parentPath, name }) => Math.max(latest, statSync(`${parentPath}/${name}`).mtimeMs), 0);
+}
+
+function build() {
+  console.log('Building the editor, which takes a moment …');
+  const { status } = spawnSync('npm', ['run', '--silent', 'build'], { cwd: root, stdio: 'inherit', shell: process.platform === 'win32' });
+  if (status !== 0) fail('start: expected the editor to build, found the errors above. Run "npm ci" and try again.');
+}
+
+function fail(says) {
+  console.error(says);
   process.exit(2);
 }
-console.log('Cutting the demo lettering, graphs/market-hall.svg …\n');
-rmSync(root + out, { recursive: true, force: true });
-const { status } = spawnSync(
-  process.execPath,
-  [command, 'run', 'graphs/drawn-strokes.json', '--set', 'artwork=@graphs/market-hall.svg', '--out', out],
-  { cwd: root, stdio: 'inherit' },
-);
-if (status === 2) process.exit(2);
-console.log(`
-Open ${out}/drawing.svg for the drawing and ${out}/report.json for every check and figure;
-${out}/programs is what the machine runs${status === 1 ? ', once no check fails' : ''}.
-"npx groovewright inputs graphs/drawn-strokes.json" lists what can be changed.`);
-process.exit(status ?? 2);
+
+function stop() {
+  void served.close().then(() => { console.log('\nEnded.'); });
+}

@@ -24,6 +24,10 @@ export default defineNode({
     pitch: { kind: 'number', unit: 'mm', default: 300, min: 5, max: 10000, step: 5, label: 'Pitch', doc: 'Greatest distance between holes along the outline.' },
     places: { kind: 'points', default: [], label: 'Places', doc: 'Centres of holes put by hand.' },
   },
+  handles: [{
+    kind: 'places', param: 'places', from: 'holes', sets: { pattern: 'by hand' },
+    doc: 'Drag a hole, add one, or take one away; from the first change on, holes go where they were put by hand.',
+  }],
   examples: [{ title: 'four corners', inputs: { channel: undefined, board: EXAMPLE_BOARD }, params: { pattern: 'corners' } }],
   compute({ channel, board = emptyRegion }, { pattern, purpose, diameter, edgeDistance, grooveDistance, pitch, places }) {
     const clear = () => clearArea(board, channel?.region ?? emptyRegion, { edgeDistance, grooveDistance: grooveDistance + diameter / 2, tolerance: 0.01 });

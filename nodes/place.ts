@@ -23,6 +23,7 @@ export default defineNode({
     right: { kind: 'number', unit: 'mm', default: 0, min: -10000, max: 10000, step: 1, label: 'Shift right', doc: 'Distance to shift to the right; negative shifts to the left.' },
     up: { kind: 'number', unit: 'mm', default: 0, min: -10000, max: 10000, step: 1, label: 'Shift up', doc: 'Distance to shift up the sheet; negative shifts down.' },
   },
+  handles: [{ kind: 'move', outputs: ['strokes', 'outlines'], x: 'right', y: 'up', doc: 'Drag the lettering to shift it on the sheet.' }],
   examples: [{
     title: 'a line in the middle of a sheet',
     inputs: {

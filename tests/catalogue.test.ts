@@ -1,6 +1,6 @@
 import { basename } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { type NodeDeclaration, type Outcome, type Outputs, type Param, renderNode } from '../src/runtime/index.ts';
+import { type NodeDeclaration, type Outcome, type Outputs, type Param, makeCatalogue, renderNode } from '../src/runtime/index.ts';
 import { describeValue } from '../src/values/index.ts';
 
 const modules = import.meta.glob<{ default: NodeDeclaration }>('../nodes/*.ts', { eager: true });
@@ -27,7 +27,7 @@ describe.each(nodes)('$file', ({ file, node }) => {
   it('has a test file of its own', () => expect(tests).toContain(`./nodes/${file}.test.ts`));
 
   it('documents itself and every port and parameter in sentences', () => {
-    const docs = [node.doc, ...Object.values({ ...node.inputs, ...node.outputs, ...node.params }).map(({ doc }) => doc)];
+    const docs = [node.doc, ...Object.values({ ...node.inputs, ...node.outputs, ...node.params }).map(({ doc }) => doc), ...(node.handles ?? []).map(({ doc }) => doc)];
     for (const doc of docs) expect(doc).toMatch(/^[A-Z0-9].*\.$/s);
   });
 
@@ -50,6 +50,10 @@ describe.each(nodes)('$file', ({ file, node }) => {
     for (const [port, { type }] of Object.entries(node.outputs))
       expect(describeValue(type, first.outputs[port] as never), port).toMatch(/\S/);
   });
+});
+
+it('is a catalogue, handles and all', () => {
+  expect(makeCatalogue(nodes.map(({ node }) => node)).size).toBe(nodes.length);
 });
 
 it('has no test of a node that is gone', () => {

@@ -1,3 +1,4 @@
+import { checkHandle } from './check-handle.ts';
 import type { Inputs, NodeDeclaration, Outputs } from './node.ts';
 import { isMemberName, isTypeName } from './names.ts';
 import { checkValue, defaultOf } from './param-values.ts';
@@ -21,10 +22,11 @@ export function makeCatalogue(declarations: readonly NodeDeclaration[]): Catalog
   return catalogue;
 }
 
-function checkDeclaration({ name, inputs, outputs, params }: NodeDeclaration): void {
+function checkDeclaration({ name, inputs, outputs, params, handles = [] }: NodeDeclaration): void {
   if (!isTypeName(name)) throw new Error(`The node name "${name}" is not kebab-case.`);
   checkNames(name, inputs, outputs, params);
   for (const [key, param] of Object.entries(params)) checkParam(`${name}.${key}`, param);
+  for (const handle of handles) checkHandle(name, handle, outputs, params);
 }
 
 /** Inputs and parameters share one name space, because problems name their place by name alone. */

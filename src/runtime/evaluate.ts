@@ -62,7 +62,7 @@ async function evaluate(run: Run, document: GraphDocument, wanted: readonly Outp
   run.memos.retain(new Set(document.nodes.map(({ id }) => id)));
   for (const node of plan) {
     if (isCancelled()) return { cancelled: true, nodes, log };
-    if ('problems' in node) nodes.set(node.id, { state: 'failed', problems: node.problems, milliseconds: 0 });
+    if ('problems' in node) settle(run, node.id, { state: 'failed', problems: node.problems, milliseconds: 0 });
     else if (await resolve(run, node) === 'cancelled') return { cancelled: true, nodes, log };
   }
   return { cancelled: false, nodes, log };
@@ -72,7 +72,7 @@ async function evaluate(run: Run, document: GraphDocument, wanted: readonly Outp
 async function resolve(run: Run, node: SoundNode): Promise<'resolved' | 'cancelled'> {
   const missing = nonEmpty(missingInputs(run, node));
   if (missing !== undefined) {
-    run.nodes.set(node.id, { state: 'blocked', missing, milliseconds: 0 });
+    settle(run, node.id, { state: 'blocked', missing, milliseconds: 0 });
     return 'resolved';
   }
   const request = requestOf(run, node);
@@ -80,9 +80,14 @@ async function resolve(run: Run, node: SoundNode): Promise<'resolved' | 'cancell
   const memo = known ?? await pauseAndCompute(run, node, request);
   if (memo === undefined) return 'cancelled';
   if (memo.result.state === 'ready') run.versions.set(node.id, memo.versions);
-  run.nodes.set(node.id, memo.result);
   run.log.push({ node: node.id, action: known === undefined ? 'executed' : 'reused' });
+  settle(run, node.id, memo.result);
   return 'resolved';
+}
+
+function settle({ nodes, options }: Run, node: string, result: NodeResult): void {
+  nodes.set(node, result);
+  options.onResult?.(node, result);
 }
 
 function missingInputs({ versions }: Run, { sources }: SoundNode): MissingInput[] {

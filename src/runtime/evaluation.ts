@@ -52,6 +52,8 @@ export interface EvaluateOptions {
   readonly isCancelled?: () => boolean;
   /** Told how far a node being executed is, from 0 to 1 and never backwards. */
   readonly onProgress?: (node: string, done: number) => void;
+  /** Told each node's result as soon as it is known: executed, reused, blocked or failed. */
+  readonly onResult?: (node: string, result: NodeResult) => void;
   /** Awaited before each execution, so that a worker can take messages in between. */
   readonly pause?: () => Promise<void>;
 }

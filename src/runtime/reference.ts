@@ -1,4 +1,4 @@
-import type { InputPort, NodeDeclaration } from './node.ts';
+import type { Handle, InputPort, NodeDeclaration } from './node.ts';
 import { limitsOf, unitSuffix } from './param-values.ts';
 import type { Param } from './params.ts';
 
@@ -36,13 +36,22 @@ export function summaryOf({ doc }: Pick<NodeDeclaration, 'doc'>): string {
   return /^.*?[.!?](?=\s|$)/s.exec(doc)?.[0] ?? doc;
 }
 
-function partsOf({ inputs, outputs, params }: NodeDeclaration): Part[] {
+function partsOf({ inputs, outputs, params, handles = [] }: NodeDeclaration): Part[] {
   const parts: Part[] = [
     { title: 'Inputs', rows: Object.entries(inputs).map(([name, port]) => ({ name, takes: portTakes(port), doc: port.doc })) },
     { title: 'Outputs', rows: Object.entries(outputs).map(([name, { type, doc }]) => ({ name, takes: type, doc })) },
     { title: 'Parameters', rows: Object.entries(params).map(([name, param]) => ({ name, takes: paramTakes(param), standard: defaultText(param), doc: param.doc })) },
+    { title: 'On the picture', rows: handles.map(handleRow) },
   ];
   return parts.filter(({ rows }) => rows.length > 0);
+}
+
+/** What a person takes hold of: named by the parameters that it sets. */
+function handleRow(handle: Handle): Row {
+  const { names, takes } = handle.kind === 'places'
+    ? { names: [handle.param, ...Object.keys(handle.sets ?? {})], takes: 'drag, add, take away' }
+    : { names: [handle.x, handle.y], takes: 'drag' };
+  return { name: names.join(', '), takes, doc: handle.doc };
 }
 
 function portTakes({ type, many, optional }: InputPort): string {

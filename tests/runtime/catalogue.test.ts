@@ -1,11 +1,21 @@
 import { describe, expect, it } from 'vitest';
-import { type NodeDeclaration, type Param, makeCatalogue } from '../../src/runtime/index.ts';
+import { type Handle, type NodeDeclaration, type Param, makeCatalogue } from '../../src/runtime/index.ts';
 import { catalogue } from './arithmetic.ts';
 
 const constant = catalogue.get('constant')!;
 const width = constant.params['value']!;
 const named = (name: string): NodeDeclaration => ({ ...constant, name });
 const withParam = (param: unknown, name = 'width'): NodeDeclaration => ({ ...constant, params: { [name]: param as Param } });
+
+const length: Param = { kind: 'number', unit: 'mm', default: 0, min: -9, max: 9, step: 1, label: '', doc: '' };
+const withHandle = (handle: Handle): NodeDeclaration => ({
+  ...constant,
+  params: {
+    right: length, up: length, turn: { ...length, unit: 'deg' }, marks: { kind: 'points', default: [], label: '', doc: '' },
+    pattern: { kind: 'choice', options: ['corners', 'by hand'], default: 'corners', label: '', doc: '' },
+  },
+  handles: [handle],
+});
 
 it('finds each node by its name', () => {
   expect([...makeCatalogue([named('a'), named('b-2')]).keys()]).toEqual(['a', 'b-2']);
@@ -27,5 +37,25 @@ describe('throws at a mistake of the node\'s author', () => {
     ['a default that is not offered', [withParam({ kind: 'choice', options: ['a'], default: 'b', label: '', doc: '' })], /bad default/],
     ['an option twice', [withParam({ kind: 'choice', options: ['a', 'a'], default: 'a', label: '', doc: '' })], /option twice/],
     ['a file name ending without dot', [withParam({ kind: 'file', accept: ['svg'], label: '', doc: '' })], /dot/],
+    ...([
+      ['places of no parameter', { kind: 'places', param: 'other', doc: '' }, /"other" is not a parameter that takes points/],
+      ['places of a number', { kind: 'places', param: 'right', doc: '' }, /takes points/],
+      ['places from no output', { kind: 'places', param: 'marks', from: 'other', doc: '' }, /no output "other"/],
+      ['places from what every object has', { kind: 'places', param: 'marks', from: 'constructor', doc: '' }, /no output "constructor"/],
+      ['a setting of no parameter', { kind: 'places', param: 'marks', sets: { other: 1 }, doc: '' }, /no parameter "other"/],
+      ['a setting that is not offered', { kind: 'places', param: 'marks', sets: { pattern: 'askew' }, doc: '' }, /bad value of "pattern"/],
+      ['a move of no output', { kind: 'move', outputs: ['value', 'other'], x: 'right', y: 'up', doc: '' }, /no output "other"/],
+      ['a move by an angle', { kind: 'move', outputs: ['value'], x: 'right', y: 'turn', doc: '' }, /"turn" is not a number in mm/],
+      ['a move by no parameter', { kind: 'move', outputs: ['value'], x: 'other', y: 'up', doc: '' }, /"other" is not a number in mm/],
+      ['a move by one parameter', { kind: 'move', outputs: ['value'], x: 'up', y: 'up', doc: '' }, /cannot shift along x and y/],
+    ] satisfies [string, Handle, RegExp][]).map(([mistake, handle, message]): [string, NodeDeclaration[], RegExp] => [mistake, [withHandle(handle)], message]),
   ])('%s', (_mistake, declarations, message) => expect(() => makeCatalogue(declarations)).toThrow(message));
+});
+
+it('takes handles that name what the node has', () => {
+  const handles: Handle[] = [
+    { kind: 'places', param: 'marks', doc: '' }, { kind: 'places', param: 'marks', from: 'value', sets: { pattern: 'by hand' }, doc: '' },
+    { kind: 'move', outputs: ['value'], x: 'right', y: 'up', doc: '' },
+  ];
+  for (const handle of handles) expect(makeCatalogue([withHandle(handle)]).size).toBe(1);
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Evaluation, type EvaluatorOptions, type GraphDocument, type GraphNode, createEvaluator, defineNode, makeCatalogue } from '../../src/runtime/index.ts';
+import { type Evaluation, type EvaluatorOptions, type GraphDocument, type GraphNode, type NodeResult, createEvaluator, defineNode, makeCatalogue } from '../../src/runtime/index.ts';
 import { catalogue, graph } from './arithmetic.ts';
 
 /** `a` and `b` feed two branches that join in `text`; `spare` feeds nothing wanted. */
@@ -221,5 +221,42 @@ describe('a graph with faults', () => {
     const { nodes } = await createEvaluator(catalogue).evaluate(document, ['a', 'b', 'c', 'e'].map((node) => ({ node, port: 'total' })));
     expect(['a', 'b', 'c', 'e'].map((id) => nodes.get(id)?.state)).toEqual(['failed', 'failed', 'blocked', 'ready']);
     expect(nodes.get('c')).toMatchObject({ missing: [{ port: 'terms', from: 'b' }] });
+  });
+});
+
+describe('onResult', () => {
+  const told = async (document: GraphDocument, wanted = ALL, evaluator = createEvaluator(catalogue)) => {
+    const results: [string, NodeResult][] = [];
+    const evaluation = await evaluator.evaluate(document, wanted, { onResult: (node, result) => void results.push([node, result]) });
+    return { results, evaluation };
+  };
+
+  it('is told every result once, in order, the very objects of the evaluation', async () => {
+    const { results, evaluation } = await told(base);
+    expect(results.map(([node]) => node)).toEqual([...evaluation.nodes.keys()]);
+    for (const [node, result] of results) expect(result).toBe(evaluation.nodes.get(node));
+  });
+
+  it('is told reused results as they were', async () => {
+    const evaluator = createEvaluator(catalogue);
+    const first = await told(base, ALL, evaluator);
+    const second = await told(value(base, 'b', 5), ALL, evaluator);
+    const same = (id: string) => second.evaluation.nodes.get(id) === first.evaluation.nodes.get(id);
+    expect(second.results.map(([node]) => node).filter(same).sort()).toEqual(['a', 'fractions', 'parts', 'wholes']);
+  });
+
+  it('is told what failed, what is blocked and what is at fault', async () => {
+    const { results } = await told(value(set(base, 'a', { params: { value: 'wide' } }), 'b', 0), [...ALL, { node: 'ratio', port: 'quotient' }]);
+    expect(Object.fromEntries(results.map(([node, { state }]) => [node, state]))).toMatchObject({ a: 'failed', parts: 'blocked', b: 'ready', ratio: 'blocked', text: 'blocked' });
+    const divided = await told(value(base, 'b', 0));
+    expect(divided.results.find(([node]) => node === 'ratio')?.[1].state).toBe('failed');
+  });
+
+  it('is told as each node resolves, not at the end', async () => {
+    const heard: string[] = [];
+    await createEvaluator(catalogue).evaluate(base, ALL, {
+      onResult: (node) => void heard.push(node), onProgress: (node, done) => { if (done === 0) heard.push(`begin ${node}`); },
+    });
+    expect(heard.slice(0, 4)).toEqual(['begin a', 'a', 'begin parts', 'parts']);
   });
 });

@@ -16,6 +16,10 @@ const rich = defineNode({
     loud: { kind: 'switch', default: false, label: 'Loud', doc: 'Noise.' },
     marks: { kind: 'points', default: [{ x: 1, y: 2 }], label: 'Marks', doc: 'Places.' },
   },
+  handles: [
+    { kind: 'places', param: 'marks', from: 'out', sets: { join: 'round' }, doc: 'Drag a mark.' },
+    { kind: 'move', outputs: ['out'], x: 'width', y: 'flutes', doc: 'Drag it.' },
+  ],
   examples: [{ title: 'first', inputs: { main: 1, rest: [] } }, { title: 'second', inputs: { main: 2, rest: [] } }],
   compute: ({ main }) => ({ ok: true, outputs: { out: main } }),
 });
@@ -51,6 +55,13 @@ it('renders a node as a section of Markdown', () => {
     | \`art\` | file: .svg, .txt | none | A drawing. |
     | \`loud\` | on \\| off | off | Noise. |
     | \`marks\` | points in mm | 1,2 | Places. |
+
+    ### On the picture
+
+    | name | takes | meaning |
+    | --- | --- | --- |
+    | \`marks, join\` | drag, add, take away | Drag a mark. |
+    | \`width, flutes\` | drag | Drag it. |
 
     Examples: first; second.
     "
@@ -92,6 +103,12 @@ it('renders a node as plain text', () => {
           Noise.
       marks (points in mm; default 1,2)
           Places.
+
+    On the picture:
+      marks, join (drag, add, take away)
+          Drag a mark.
+      width, flutes (drag)
+          Drag it.
 
     Examples: first; second.
     "

@@ -54,6 +54,8 @@ export interface EditorState {
   readonly opened: readonly string[];
   /** The node whose values the sheet shows; undefined lets the page choose the one with most to show. */
   readonly shown: string | undefined;
+  /** The sheet keeps showing what it shows, whatever is chosen. */
+  readonly pinned: boolean;
   readonly spot: Spot | undefined;
   /** Cards in view: only their thumbnails are computed while something is dragged. */
   readonly seen: readonly string[];
@@ -70,7 +72,7 @@ const EMPTY: GraphDocument = { format: GRAPH_FORMAT, version: GRAPH_VERSION, tit
 
 export const initialState: EditorState = {
   shapes: new Map(), history: historyOf(EMPTY), file: { name: 'untitled.json', saved: EMPTY },
-  chosen: [], opened: [], shown: undefined, spot: undefined, seen: [], gesturing: false,
+  chosen: [], opened: [], shown: undefined, pinned: false, spot: undefined, seen: [], gesturing: false,
   reports: new Map(), picture: undefined, outcome: undefined,
   running: { revision: 0, state: 'done', done: 1, milliseconds: 0 }, notices: [],
 };
@@ -107,7 +109,7 @@ function withoutGone(state: EditorState): Partial<EditorState> {
 /** Puts a document in the place of the present one, with nothing to undo. */
 export function openDocument(document: GraphDocument, file: OpenFile): void {
   editor.setState({
-    history: historyOf(document), file, chosen: [], opened: [], shown: undefined, spot: undefined,
+    history: historyOf(document), file, chosen: [], opened: [], shown: undefined, pinned: false, spot: undefined,
     reports: new Map(), picture: undefined, outcome: undefined,
   });
 }
@@ -117,6 +119,11 @@ export const hasUnsaved = ({ history, file }: EditorState): boolean => file.save
 
 export function choose(ids: readonly string[]): void {
   editor.setState({ chosen: ids });
+}
+
+/** Has the sheet show a node because it was chosen: not while what it shows is pinned. Undefined lets the page choose. */
+export function show(node: string | undefined): void {
+  if (!editor.getState().pinned) editor.setState({ shown: node });
 }
 
 /** Begins or ends a gesture such as dragging a slider; see `gesturing`. */

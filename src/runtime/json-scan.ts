@@ -46,6 +46,25 @@ export function scanJson(text: string, depth: number): JsonScan {
   return { repeated };
 }
 
+/**
+ * The longest beginning of a text that is JSON once what is open in it is closed: a value that breaks off, and a key without
+ * a value, are left out. Undefined where not even a list or an object begins.
+ */
+export function mendJson(text: string, depth: number): string | undefined {
+  const scan: Scan = { text, depth, levels: [], repeated: [], at: skipSpace(text, 0), next: 'value' };
+  let sound: string | undefined;
+  let end = 0;
+  while (scan.next !== 'nothing') {
+    // After a bracket or a value the text may end, had it all its closing brackets.
+    if (scan.next === 'separator' || scan.next === 'value or ]' || scan.next === 'key or }') {
+      sound = scan.levels.map((keys) => (keys === undefined ? ']' : '}')).reverse().join('');
+      end = scan.at;
+    }
+    if (step(scan) !== undefined) return sound === undefined ? undefined : text.slice(0, end) + sound;
+  }
+  return text.slice(0, scan.at);
+}
+
 /** Reads one token and the space after it. */
 function step(scan: Scan): JsonFault | undefined {
   switch (scan.next) {

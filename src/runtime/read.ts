@@ -1,7 +1,8 @@
 import type { Shapes } from './node.ts';
 import { examine } from './check.ts';
 import { GRAPH_FORMAT, GRAPH_VERSION, type GraphDocument, LIMITS } from './document.ts';
-import { type JsonFault, linePlace, scanJson } from './json-scan.ts';
+import { distinct } from './distinct.ts';
+import { type JsonFault, type RepeatedKey, linePlace, mendJson, scanJson } from './json-scan.ts';
 import { migrate } from './migrate.ts';
 import { type GraphProblem, type GraphProblems, nonEmpty } from './problem.ts';
 import { shapeDocument } from './shape.ts';
@@ -10,6 +11,12 @@ import { show } from './show.ts';
 export type ReadResult =
   | { readonly ok: true; readonly document: GraphDocument }
   | { readonly ok: false; readonly problems: GraphProblems };
+
+/** A graph as far as it could be read, and all that is wrong with it. */
+export interface Salvage {
+  readonly document?: GraphDocument;
+  readonly problems: readonly GraphProblem[];
+}
 
 type Raw = Readonly<Record<string, unknown>>;
 type Parsed = { readonly raw: Raw } | { readonly fault: GraphProblem };
@@ -20,22 +27,58 @@ type Parsed = { readonly raw: Raw } | { readonly fault: GraphProblem };
  * nothing after it can be judged.
  */
 export function readGraph(text: string, catalogue: Shapes): ReadResult {
+  const opened = openText(text);
+  if (opened.raw === undefined) return { ok: false, problems: opened.problems };
+  const { document, problems } = understand(text, opened, catalogue);
+  const all = nonEmpty(problems);
+  return all === undefined ? { ok: true, document } : { ok: false, problems: all };
+}
+
+/**
+ * Reads of a saved graph what can be read, with everything that is wrong with it: where the text breaks off or stops being
+ * JSON, the part before that place; entries that cannot be read are left out, each told by its place. Node types, ports and
+ * parameters that nobody knows are kept as they are. Names that must be unique, or cannot be names, are replaced by ones
+ * that can, so that a view may rely on them. There is no document where the text is no graph of a known version.
+ */
+export function readDamaged(text: string, catalogue: Shapes): Salvage {
+  const opened = openText(text);
+  if (opened.raw !== undefined) {
+    const { document, problems } = understand(text, opened, catalogue);
+    return { document: distinct(document), problems };
+  }
+  const mended = opened.broken ? mendJson(text, LIMITS.depth) : undefined;
+  const reopened = mended === undefined ? undefined : openText(mended);
+  if (mended === undefined || reopened?.raw === undefined) return { problems: opened.problems };
+  const { document, problems } = understand(mended, reopened, catalogue);
+  return { document: distinct(document), problems: [...opened.problems, ...problems] };
+}
+
+type Opened =
+  | { readonly raw: Raw; readonly repeated: readonly RepeatedKey[] }
+  /** `broken`: the text is no JSON, though a part of it may be. */
+  | { readonly raw?: never; readonly broken: boolean; readonly problems: GraphProblems };
+
+/** The raw graph of a text, of the present version and of a bearable size, or what speaks against it. */
+function openText(text: string): Opened {
   const tooLong = checkLength(text);
-  if (tooLong !== undefined) return { ok: false, problems: [tooLong] };
+  if (tooLong !== undefined) return { broken: false, problems: [tooLong] };
   const { fault, repeated } = scanJson(text, LIMITS.depth);
-  if (fault !== undefined) return { ok: false, problems: [notJson(text, fault)] };
+  if (fault !== undefined) return { broken: true, problems: [notJson(text, fault)] };
   const parsed = identify(JSON.parse(text));
-  if ('fault' in parsed) return { ok: false, problems: [parsed.fault] };
+  if ('fault' in parsed) return { broken: false, problems: [parsed.fault] };
   const tooLarge = nonEmpty(checkSizes(parsed.raw));
-  if (tooLarge !== undefined) return { ok: false, problems: tooLarge };
-  const { document, problems, unreadable } = shapeDocument(parsed.raw);
-  const all = nonEmpty([
+  return tooLarge === undefined ? { raw: parsed.raw, repeated } : { broken: false, problems: tooLarge };
+}
+
+function understand(text: string, { raw, repeated }: { readonly raw: Raw; readonly repeated: readonly RepeatedKey[] }, catalogue: Shapes) {
+  const { document, problems, unreadable } = shapeDocument(raw);
+  const all = [
     ...repeated.map(({ offset, key }): GraphProblem =>
       ({ place: linePlace(text, offset), code: 'duplicate-key', expected: 'each key once', found: `${show(key)} again`, advice: 'Remove one of them.' })),
     ...problems,
     ...examine(document, catalogue, unreadable).problems,
-  ]);
-  return all === undefined ? { ok: true, document } : { ok: false, problems: all };
+  ];
+  return { document, problems: all };
 }
 
 function checkLength({ length }: string): GraphProblem | undefined {

@@ -1,19 +1,18 @@
 import type { ExposedInput, GraphDocument, GraphNode, NodeGroup } from './document.ts';
-import type { ParamValue } from './params.ts';
 
 /**
  * Writes a graph as JSON text that differs little when little changes: keys in a fixed order, parameters by name, one line
  * for each thing that an edit changes by itself. Ends with a line break. Reading and writing it again gives the same text.
  */
 export function writeGraph({ format, version, title, notes, nodes, wires, inputs, groups }: GraphDocument): string {
-  const members = [
+  const parts = [
     member('format', format), member('version', version), member('title', title), member('notes', notes),
     `"nodes": ${list(nodes.map(writeNode), 1)}`,
     `"wires": ${list(wires.map(({ from, to }) => `{ ${member('from', from)}, ${member('to', to)} }`), 1)}`,
     `"inputs": ${list(inputs.map(writeInput), 1)}`,
     `"groups": ${list(groups.map(writeGroup), 1)}`,
   ];
-  return `${braces(members, 0)}\n`;
+  return `${braces(parts, 0)}\n`;
 }
 
 function writeNode({ id, type, title, note, position, params }: GraphNode): string {
@@ -27,13 +26,21 @@ function writeNode({ id, type, title, note, position, params }: GraphNode): stri
   ], 2);
 }
 
-function writeValue(value: ParamValue): string {
-  if (Array.isArray(value)) return list((value as readonly { x: number; y: number }[]).map(({ x, y }) => `{ ${member('x', x)}, ${member('y', y)} }`), 4);
-  if (typeof value !== 'object' || value === null) return JSON.stringify(value);
-  const file = value as Extract<ParamValue, { name: string }>;
-  const content = 'text' in file ? member('text', file.text) : member('base64', file.base64);
-  return braces([member('name', file.name), content], 4);
+/** Any value that JSON can hold is written, so that a parameter of a damaged document survives being saved. */
+function writeValue(value: unknown): string {
+  if (Array.isArray(value) && value.every((point) => hasKeys(point, ['x', 'y'])))
+    return list((value as readonly Named[]).map((point) => `{ ${members(point, ['x', 'y']).join(', ')} }`), 4);
+  const content = hasKeys(value, ['name', 'text']) ? 'text' : hasKeys(value, ['name', 'base64']) ? 'base64' : undefined;
+  return content === undefined ? JSON.stringify(value) : braces(members(value as Named, ['name', content]), 4);
 }
+
+type Named = Readonly<Record<string, unknown>>;
+
+function hasKeys(value: unknown, keys: readonly string[]): boolean {
+  return typeof value === 'object' && value !== null && Object.keys(value).length === keys.length && keys.every((key) => Object.hasOwn(value, key));
+}
+
+const members = (value: Named, keys: readonly string[]) => keys.map((key) => `${JSON.stringify(key)}: ${JSON.stringify(value[key])}`);
 
 function writeInput({ name, label, help, group, sets }: ExposedInput): string {
   return braces([member('name', name), member('label', label), member('help', help), ...optional('group', group), member('sets', sets)], 2);

@@ -1,0 +1,32 @@
+import type { Param, ParamValue, Problem } from '../../runtime/index.ts';
+
+/** What is told at a field about its value: what stopped the node, or what is worth a look. */
+export interface FieldProblem {
+  readonly kind: 'problem' | 'caution';
+  readonly problem: Problem;
+}
+
+/** What every field takes. Fields know no store: whoever shows them binds `onEdit`. */
+export interface FieldProps<P extends Param = Param> {
+  readonly param: P;
+  /** The present value; the parameter's default where the document has none. It may not fit the parameter: a document can come from elsewhere. */
+  readonly value: unknown;
+  readonly label: string;
+  readonly doc: string;
+  readonly problems: readonly FieldProblem[];
+  /** Names of the recipe's inputs that set it. */
+  readonly exposed?: readonly string[];
+  /** More about the field, in sentences: what the sheet lets a person do to it. */
+  readonly notes?: readonly string[];
+  /** Sets the value; edits with the same gesture are one step to undo. */
+  readonly onEdit: (value: ParamValue, gesture?: string) => void;
+  /** Puts the default back. */
+  readonly onReset: () => void;
+  /** Hears of a drag's begin and end. */
+  readonly onGesture: (active: boolean) => void;
+}
+
+/** A problem as the sentences a field shows: the place is the field itself. */
+export function sentence({ expected, found, advice }: Problem): string {
+  return `Expected ${expected}, found ${found}. ${advice}`;
+}

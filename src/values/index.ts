@@ -5,3 +5,7 @@ export * from './describe.ts';
 export * from './report.ts';
 export * from './results.ts';
 export type * from './picture.ts';
+export { pictureOf } from './pictures/picture-of.ts';
+export { arrangeLayers, layerKey } from './pictures/shapes.ts';
+export { spotsOf } from './pictures/spots.ts';
+export { thumbnailOf } from './pictures/thumbnail.ts';

@@ -8,6 +8,8 @@ export type LayerKind =
 export interface PictureItem {
   /** SVG path data: absolute commands M L C A Z. Its arcs turn as SVG says for axes x right and y up. */
   readonly d: string;
+  /** How a filled item with crossing edges is filled; even-odd unless stated. */
+  readonly fillRule?: 'nonzero';
   /** What it is, in words: "stroke 3, 412 mm". */
   readonly title?: string;
   /** Where a stroke or pass begins, and the unit vector it sets off in; absent for what has no direction. */
@@ -52,3 +54,6 @@ export interface Carried {
   readonly type: PortType;
   readonly value: unknown;
 }
+
+/** Places in mm by the port they belong to. */
+export type NamedSpots = Readonly<Record<string, readonly (readonly [number, number])[]>>;

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { signGroups } from '../../src/values/draw.ts';
-import { describeValue, drawValue } from '../../src/values/index.ts';
+import { describeValue } from '../../src/values/index.ts';
 import { EXAMPLE_BOARD, EXAMPLE_CHANNEL, EXAMPLE_CUTTER, EXAMPLE_MACHINE, EXAMPLE_STOCK } from '../../src/values/examples.ts';
 import { circle, line } from '../support/shapes.ts';
 
@@ -19,13 +19,6 @@ it('tells a person what came out, in words and with units', () => {
   expect(describeValue('set-ups', [])).toBe('0 set-ups, 0 programs, 0 min');
   expect(describeValue('files', [])).toBe('no file');
   expect(describeValue('text', 'open')).toBe('“open”');
-});
-
-it('draws what has a shape, and nothing for what has none', () => {
-  expect(drawValue('strokes', strokes).map(({ kind }) => kind)).toEqual(['stroke', 'stroke']);
-  expect(drawValue('channel', EXAMPLE_CHANNEL)).toMatchObject([{ kind: 'region', region: EXAMPLE_CHANNEL.region }]);
-  expect(drawValue('holes', [hole])).toMatchObject([{ kind: 'circle', centre: { x: 5, y: 6 }, radius: 4 }]);
-  expect(drawValue('stock', EXAMPLE_STOCK)).toEqual([]);
 });
 
 it('draws the centre lines of a groove as strokes, apart from the artwork', () => {

@@ -1,4 +1,4 @@
-import type { Check, CheckStatus, Picture, PictureLayer, Quantities, Reading } from '../../values/index.ts';
+import type { Check, CheckStatus, NamedSpots, Picture, PictureLayer, Quantities, Reading } from '../../values/index.ts';
 import type { GraphDocument, MissingInput, NodeShape, Problem } from '../../runtime/index.ts';
 
 /** A result of a node as the page shows it. The values themselves stay in the worker: they are large. */
@@ -41,7 +41,7 @@ export interface NodePicture {
   /** Layers of what came in, drawn faint; those whose kind and name the outputs have too are left out. */
   readonly inputs: readonly PictureLayer[];
   /** Places a person may take hold of, by output: the centres of its holes. */
-  readonly spots: Readonly<Record<string, readonly (readonly [number, number])[]>>;
+  readonly spots: NamedSpots;
   /** Whether there are programs to play back. */
   readonly playable: boolean;
 }
@@ -95,6 +95,10 @@ export type ToWorker =
       readonly shown: string | undefined;
       /** Whether everything a run hands over is wanted, or only what is seen. */
       readonly whole: boolean;
+      /** Name of the graph in the report of a run. */
+      readonly graph: string;
+      /** The page has no reports any more: those it was told are to be told again. */
+      readonly forget: boolean;
     }
   | { readonly kind: 'cancel'; readonly revision: number }
   | { readonly [Q in Question]: { readonly kind: 'ask'; readonly id: number; readonly question: Q; readonly ask: Questions[Q]['ask'] } }[Question];

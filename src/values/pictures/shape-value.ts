@@ -1,0 +1,53 @@
+import type {} from '../types.ts';
+import { type Path, pathLength } from '../../geometry/index.ts';
+import type { PortType, PortTypes } from '../../runtime/node.ts';
+import { amount } from '../check.ts';
+import type { Carried } from '../picture.ts';
+import { shapePasses, shapeSetUps } from './shape-moves.ts';
+import { type ShapedItem, type ShapedLayer, circlePath, rectangleLoop } from './shapes.ts';
+
+/** How each kind of value is drawn; `port` is the name it travels under. */
+type Shape<T extends PortType> = (value: PortTypes[T], port: string) => readonly ShapedLayer[];
+
+const NOTHING = () => [];
+
+const SHAPES: { readonly [T in PortType]: Shape<T> } = {
+  number: NOTHING, text: NOTHING, cutter: NOTHING, checks: NOTHING, quantities: NOTHING, files: NOTHING,
+  strokes: (strokes) => [{ kind: 'strokes', name: 'strokes', items: strokes.map(({ path }, i) => lineItem(path, `stroke ${i + 1}`)) }],
+  outlines: (outlines) => [{
+    kind: 'outlines', name: 'outlines',
+    items: outlines.map(({ paths, fillRule }, i): ShapedItem => ({
+      shape: { paths }, title: () => `outline ${i + 1}`, ...(fillRule === 'nonzero' && { fillRule }),
+    })),
+  }],
+  region: ({ loops }, port) => [{ kind: 'region', name: port, items: loops.length > 0 ? [{ shape: { loops }, title: () => port }] : [] }],
+  channel: ({ region: { loops }, centreLines, width, depth }) => [
+    { kind: 'groove', name: 'groove', items: loops.length > 0 ? [{ shape: { loops }, title: () => `groove, ${amount(width, 'mm')} wide, ${amount(depth, 'mm')} deep` }] : [] },
+    { kind: 'strokes', name: 'centre lines', items: centreLines.map((path, i) => lineItem(path, `centre line ${i + 1}`)) },
+  ],
+  holes: (holes) => [{
+    kind: 'holes', name: 'holes',
+    items: holes.map(({ centre, diameter, purpose }, i) => ({ shape: { paths: [circlePath(centre, diameter / 2)] }, title: () => `${purpose} hole ${i + 1}, ${amount(diameter, 'mm')}` })),
+  }],
+  stock: ({ width, height, thickness }) => [{
+    kind: 'sheet', name: 'sheet', items: [{ shape: { loops: [rectangleLoop(width, height)] }, title: () => `sheet, ${width} x ${height} x ${amount(thickness, 'mm')}` }],
+  }],
+  machine: ({ travelX, travelY }) => [{
+    kind: 'travel', name: 'travel', items: [{ shape: { loops: [rectangleLoop(travelX, travelY)] }, title: () => `travel, ${travelX} x ${amount(travelY, 'mm')}` }],
+  }],
+  tabs: (tabs) => [{
+    kind: 'tabs', name: 'tabs',
+    items: tabs.map(({ centre, width, height }, i) => ({ shape: { paths: [circlePath(centre, width / 2)] }, title: () => `tab ${i + 1}, ${amount(width, 'mm')} wide, ${amount(height, 'mm')} high` })),
+  }],
+  passes: shapePasses,
+  'set-ups': shapeSetUps,
+};
+
+/** What a value looks like, as curves. */
+export function shapeValue({ port, type, value }: Carried): readonly ShapedLayer[] {
+  return (SHAPES[type] as Shape<PortType>)(value as never, port);
+}
+
+function lineItem(path: Path, name: string): ShapedItem {
+  return { shape: { paths: [path] }, directed: true, title: () => `${name}, ${amount(Math.round(pathLength(path) * 10) / 10, 'mm')}` };
+}

@@ -1,0 +1,47 @@
+import type {} from '../types.ts';
+import type { PortType, PortTypes } from '../../runtime/node.ts';
+import type { SetUp } from '../../machining/index.ts';
+import { type Check, amount } from '../check.ts';
+import type { Carried } from '../picture.ts';
+
+type Write<T extends PortType> = (value: PortTypes[T]) => readonly string[];
+
+/** Lines of a program that show what it is. */
+const PROGRAM_HEAD = 12;
+
+const NONE = () => [];
+
+const LINES: { readonly [T in PortType]: Write<T> } = {
+  strokes: NONE, outlines: NONE, region: NONE, channel: NONE, holes: NONE, stock: NONE, machine: NONE, tabs: NONE, passes: NONE,
+  number: (value) => [amount(value, '')],
+  text: (text) => text.split(/\r?\n/),
+  cutter: ({ name, diameter, flutes, chipLoad, spindleSpeed, feedRate, plungeFeed, depthOfCut, cuttingLength, rampAngle }) => [
+    name,
+    `diameter ${amount(diameter, 'mm')}, ${flutes} ${flutes === 1 ? 'flute' : 'flutes'}, cutting length ${amount(cuttingLength, 'mm')}`,
+    `spindle ${amount(spindleSpeed, '1/min')}, chip load ${amount(chipLoad, 'mm')}`,
+    `feed ${amount(feedRate, 'mm/min')}, plunge ${amount(plungeFeed, 'mm/min')}, ramp ${amount(rampAngle, 'deg')}`,
+    `depth of cut ${amount(depthOfCut, 'mm')}`,
+  ],
+  checks: (checks) => worstFirst(checks).map(({ status, says }) => `${status}: ${says}`),
+  quantities: (quantities) => Object.entries(quantities).map(([name, { value, unit }]) => `${name}: ${amount(value, unit)}`),
+  files: (files) => files.map(({ path, text }) => `${path}, ${text.length} characters`),
+  'set-ups': (setups) => [...setups.map((setup) => describeSetUp(setup)), ...programHead(setups)],
+};
+
+/** A value in lines of text; a value that has no shape has at least one. */
+export function writeLines({ type, value }: Carried): readonly string[] {
+  return (LINES[type] as Write<PortType>)(value as never);
+}
+
+function worstFirst(checks: readonly Check[]): Check[] {
+  return (['fail', 'caution', 'pass'] as const).flatMap((wanted) => checks.filter(({ status }) => status === wanted));
+}
+
+function describeSetUp(setup: SetUp): string {
+  const minutes = setup.programs.reduce((sum, program) => sum + program.minutes, 0);
+  return `${setup.name}: ${setup.programs.map(({ file }) => file).join(', ') || 'no program'}, ${amount(Math.round(minutes * 10) / 10, 'min')}`;
+}
+
+function programHead(setups: readonly SetUp[]): string[] {
+  return setups[0]?.programs[0]?.text.split('\n', PROGRAM_HEAD) ?? [];
+}

@@ -1,4 +1,6 @@
 import type { Check, CheckStatus, NamedSpots, Picture, PictureLayer, Quantities, Reading } from '../../values/index.ts';
+import type { PlayedProgram } from '../../values/playback/timeline.ts';
+import type { Relief } from '../../values/playback/relief.ts';
 import type { GraphDocument, MissingInput, NodeShape, Problem } from '../../runtime/index.ts';
 
 /** A result of a node as the page shows it. The values themselves stay in the worker: they are large. */
@@ -46,28 +48,7 @@ export interface NodePicture {
   readonly playable: boolean;
 }
 
-/** A program as it is played back: one entry per move, in sheet coordinates (mm, y up, z 0 at the top face). */
-export interface PlayedProgram {
-  readonly file: string;
-  readonly cutterDiameter: number;
-  /** x, y, z of the end of every move, after the start at index 0: 3 * (moves + 1) numbers. Arcs are divided into chords within 0.01 mm. */
-  readonly places: Float64Array;
-  /** Seconds from the program's start at which each place is reached: moves + 1 numbers. */
-  readonly seconds: Float64Array;
-  /** Feed in mm/min per move, 0 for a rapid. */
-  readonly feeds: Float32Array;
-  /** Line of the program's text each move belongs to, counted from 0. */
-  readonly lines: Uint32Array;
-  readonly text: string;
-}
-
-/** The sheet as a shaded relief after part of a program: RGBA rows from the top, and where they lie. */
-export interface Relief {
-  readonly width: number;
-  readonly height: number;
-  readonly pixels: Uint8ClampedArray<ArrayBuffer>;
-  readonly box: { readonly minX: number; readonly minY: number; readonly maxX: number; readonly maxY: number };
-}
+export type { PlayedProgram, Relief };
 
 /** What the page asks of the worker and is answered once. */
 export interface Questions {
@@ -100,6 +81,7 @@ export type ToWorker =
       /** The page has no reports any more: those it was told are to be told again. */
       readonly forget: boolean;
     }
+  /** No evaluation asked for before this number is wanted any more. */
   | { readonly kind: 'cancel'; readonly revision: number }
   | { readonly [Q in Question]: { readonly kind: 'ask'; readonly id: number; readonly question: Q; readonly ask: Questions[Q]['ask'] } }[Question];
 

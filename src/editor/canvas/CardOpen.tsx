@@ -1,0 +1,62 @@
+import { useId } from 'react';
+import { NodeForm } from '../form/NodeForm.tsx';
+import { useEditor } from '../state/editor.ts';
+import { rename, writeNote } from './actions.ts';
+import type { BenchCard } from './bench-graph.ts';
+import { sentenceOf } from './card-state.ts';
+import { bench, useBench } from './state.ts';
+
+/** The inside of an opened card: what the step does, its values, its note. */
+export function CardOpen({ card, tabbable }: { readonly card: BenchCard; readonly tabbable: boolean }) {
+  const doc = useEditor(({ shapes }) => shapes.get(card.type)?.doc ?? '');
+  return (
+    <div className="bench-inside">
+      {doc !== '' && <p className="bench-doc">{doc}</p>}
+      <Findings id={card.id} />
+      {card.kind === 'node' && <NodeForm node={card.id} />}
+      <Title card={card} />
+      <Note id={card.id} />
+      <button type="button" className="button" tabIndex={tabbable ? 0 : -1} onClick={() => bench.setState({ wiring: card.id })}>Wire…</button>
+    </div>
+  );
+}
+
+/** Everything the step has to tell, in full. */
+function Findings({ id }: { readonly id: string }) {
+  const report = useEditor(({ reports }) => reports.get(id));
+  if (report === undefined || report.problems.length + report.cautions.length === 0) return null;
+  return (
+    <ul className="bench-findings">
+      {report.problems.map((problem, i) => <li key={`p${i}`} className="bench-problem"><span aria-hidden="true">✕ </span>{sentenceOf(problem)}</li>)}
+      {report.cautions.map((caution, i) => <li key={`c${i}`} className="bench-caution"><span aria-hidden="true">! </span>{sentenceOf(caution)}</li>)}
+    </ul>
+  );
+}
+
+function Title({ card }: { readonly card: BenchCard }) {
+  const field = useId();
+  const commit = (value: string) => rename(card.id, value);
+  return (
+    <div className="bench-field">
+      <label htmlFor={field}>Title</label>
+      <input
+        className="field" id={field} key={card.title} defaultValue={card.title} maxLength={80} autoComplete="off"
+        onBlur={({ currentTarget: { value } }) => value !== card.title && commit(value)}
+        onKeyDown={({ key, currentTarget: { value } }) => key === 'Enter' && commit(value)}
+      />
+    </div>
+  );
+}
+
+function Note({ id }: { readonly id: string }) {
+  const field = useId();
+  const note = useEditor(({ history }) => history.document.nodes.find((node) => node.id === id)?.note ?? '');
+  const shown = useBench(({ notes }) => notes);
+  if (!shown) return null;
+  return (
+    <div className="bench-field bench-note-field">
+      <label htmlFor={field}>Note</label>
+      <textarea className="field" id={field} value={note} rows={2} placeholder="What whoever reads this should know" onChange={({ currentTarget: { value } }) => writeNote(id, value, `note ${id}`)} />
+    </div>
+  );
+}

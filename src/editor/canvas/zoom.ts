@@ -1,0 +1,52 @@
+import { editor } from '../state/editor.ts';
+import { type Box, around } from './card-layout.ts';
+import { currentView } from './current.ts';
+import { lie } from './lie.ts';
+import { viewport } from './state.ts';
+import { LEAST_ZOOM } from './view.ts';
+
+/** Room left around what is fitted into view, in pixels: also for the words that reach out of the cards. */
+const RIM = 56;
+/** A few cards are not blown up beyond this. */
+const FULL = 1;
+
+/** The transform that shows a box whole and in the middle. */
+export function fitting(box: Box, { width, height }: { readonly width: number; readonly height: number }): { readonly x: number; readonly y: number; readonly k: number } {
+  const room = { width: Math.max(1, width - 2 * RIM), height: Math.max(1, height - 2 * RIM) };
+  const k = Math.max(LEAST_ZOOM, Math.min(FULL, room.width / box.width, room.height / box.height));
+  return { k, x: width / 2 - (box.x + box.width / 2) * k, y: height / 2 - (box.y + box.height / 2) * k };
+}
+
+function show(box: Box | undefined): void {
+  if (box === undefined) return;
+  const { x, y, k } = fitting(box, viewport.getState());
+  currentView()?.show(x, y, k);
+}
+
+export const zoomToFit = (): void => show(around(lie.getState().boxes.values()));
+
+export function zoomToChosen(): void {
+  const { boxes } = lie.getState();
+  show(around(editor.getState().chosen.flatMap((id) => boxes.get(id) ?? [])));
+}
+
+export function zoomBy(factor: number): void {
+  currentView()?.zoomTo(viewport.getState().k * factor);
+}
+
+/** Moves the bench as little as needed for the card to be seen. */
+export function bringIntoView(id: string): void {
+  const box = lie.getState().boxes.get(id);
+  const { x, y, k, width, height } = viewport.getState();
+  if (box === undefined || width === 0) return;
+  const dx = needed(box.x * k + x, (box.x + box.width) * k + x, width);
+  const dy = needed(box.y * k + y, (box.y + box.height) * k + y, height);
+  if (dx !== 0 || dy !== 0) currentView()?.panBy(dx, dy);
+}
+
+/** How far the span from a to b has to go to lie within 0 and `room`, its beginning if it is too long. */
+function needed(a: number, b: number, room: number): number {
+  const rim = Math.min(RIM, room / 8);
+  if (a < rim) return rim - a;
+  return b > room - rim ? Math.max(room - rim - b, rim - a) : 0;
+}

@@ -5,6 +5,7 @@ export * from './document.ts';
 export * from './evaluate.ts';
 export { type Executed, runNode } from './execute.ts';
 export * from './inputs.ts';
+export { type Reference, splitReference } from './names.ts';
 export { nearest } from './nearest.ts';
 export * from './node.ts';
 export { checkValue, defaultOf, unitSuffix, withDefaults } from './param-values.ts';

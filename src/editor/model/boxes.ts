@@ -9,9 +9,9 @@ export interface Size {
 export type Sizes = ReadonlyMap<string, Size>;
 
 /** A folded card. */
-export const CARD: Size = { width: 176, height: 152 };
+export const CARD: Size = { width: 208, height: 196 };
 /** Space kept between cards side by side, wide enough for two port words and a piece of wire. */
-export const GAP = { x: 112, y: 32 } as const;
+export const GAP = { x: 148, y: 48 } as const;
 
 /** A rectangle on the canvas: x right, y down. */
 export interface Box extends Size {

@@ -46,12 +46,12 @@ export function pastePiece(document: GraphDocument, piece: Piece, at: readonly [
   return placed(renamed(document, piece), [at[0] - corner.x, at[1] - corner.y]);
 }
 
-/** Copies steps a little lower and to the right. Wires that come in from outside lead to the copies too; those that go out do not. */
-export function duplicate(document: GraphDocument, ids: readonly string[]): Pasted {
+/** Copies steps, moved by `by`. Wires that come in from outside lead to the copies too; those that go out do not. */
+export function duplicate(document: GraphDocument, ids: readonly string[], by: readonly [number, number] = [GAP.y, GAP.y]): Pasted {
   const piece = cutOut(document, ids);
   const inside = new Set(piece.nodes.map(({ id }) => id));
   const entering = document.wires.filter((wire) => inside.has(targetOf(wire)) && !inside.has(sourceOf(wire)));
-  return placed(renamed(document, { ...piece, wires: [...piece.wires, ...entering] }), [GAP.y, GAP.y]);
+  return placed(renamed(document, { ...piece, wires: [...piece.wires, ...entering] }), by);
 }
 
 /** The piece with ids that are free in the document. Ends of wires outside the piece keep theirs. */

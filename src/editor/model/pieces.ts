@@ -84,6 +84,7 @@ export interface KeptPiece {
 
 /** Where kept pieces are; the page puts its storage in its place. */
 export interface PieceStore {
-  readonly keep: (title: string, text: string) => Promise<void>;
+  /** Gives undefined when nothing could be kept. */
+  readonly keep: (title: string, text: string) => Promise<unknown>;
   readonly kept: () => Promise<readonly KeptPiece[]>;
 }

@@ -87,7 +87,7 @@ export const present = (): GraphDocument => editor.getState().history.document;
 
 /** Changes the document as one undoable step named by `says`; all edits with the same `gesture` in a row are one step. */
 export function edit(says: string, change: Edit, gesture?: string): void {
-  editor.setState(({ history }) => ({ history: applyEdit(history, says, change, gesture) }));
+  editor.setState(({ history, ...state }) => withoutGone({ ...state, history: applyEdit(history, says, change, gesture) }));
 }
 
 export function undoStep(): void {

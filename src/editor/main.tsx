@@ -1,5 +1,10 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
-import { App } from './app/App.tsx';
+import { Start } from './app/Start.tsx';
+import { startTheme } from './look/theme.ts';
+import './look/fonts.css';
+import './look/tokens.css';
+import './look/base.css';
 
-createRoot(document.getElementById('page')!).render(<StrictMode><App /></StrictMode>);
+startTheme();
+createRoot(document.getElementById('page')!).render(<StrictMode><Start /></StrictMode>);

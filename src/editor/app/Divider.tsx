@@ -17,7 +17,7 @@ interface DividerProps {
   /** How the value is said: "55 percent". */
   readonly says: (value: number) => string;
   /** The value that puts the divider under a pointer at `x`, `y` of the window, in CSS pixels. */
-  readonly valueAt: (x: number, y: number) => number;
+  readonly valueAt: (x: number, y: number, divider: Element) => number;
   readonly onChange: (value: number) => void;
   /** -1 where moving right or down makes the value smaller. */
   readonly sense?: 1 | -1;
@@ -50,7 +50,7 @@ function useDrag({ range, valueAt, onChange }: DividerProps) {
     setOn(true);
   };
   const move = (event: PointerEvent<HTMLDivElement>) => {
-    if (on) onChange(within(valueAt(event.clientX, event.clientY), range));
+    if (on) onChange(within(valueAt(event.clientX, event.clientY, event.currentTarget), range));
   };
   return { on, down, move, up };
 }

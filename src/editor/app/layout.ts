@@ -13,6 +13,8 @@ export interface Layout {
   /** Width of the checks, in CSS pixels. */
   readonly checksWidth: number;
   readonly checksShown: boolean;
+  /** Whether the checks are unfolded where they are a line under the sheet. */
+  readonly checksOpen: boolean;
 }
 
 export interface Range {
@@ -22,7 +24,7 @@ export interface Range {
 /** Neither place can be moved out of sight by the divider; there are buttons for that. */
 export const SPLIT: Range = { min: 15, max: 85 };
 export const CHECKS_WIDTH: Range = { min: 200, max: 560 };
-export const INITIAL_LAYOUT: Layout = { rooms: 'both', split: 55, checksWidth: 300, checksShown: true };
+export const INITIAL_LAYOUT: Layout = { rooms: 'both', split: 55, checksWidth: 300, checksShown: true, checksOpen: false };
 
 const KEY = 'groovewright.layout';
 
@@ -39,6 +41,7 @@ export function readLayout(text: string | null): Layout {
     split: number(kept.split, SPLIT, INITIAL_LAYOUT.split),
     checksWidth: number(kept.checksWidth, CHECKS_WIDTH, INITIAL_LAYOUT.checksWidth),
     checksShown: kept.checksShown !== false,
+    checksOpen: kept.checksOpen === true,
   };
 }
 
@@ -63,3 +66,13 @@ export function arrange(change: Partial<Layout>): void {
     return { ...next, split: within(next.split, SPLIT), checksWidth: within(next.checksWidth, CHECKS_WIDTH) };
   });
 }
+
+/** Shows or hides the checks: beside the sheet, or unfolded below it where there is no room beside. */
+export function toggleChecks(narrow: boolean): void {
+  const { rooms } = layout.getState();
+  const hidden = !seesChecks(layout.getState(), narrow);
+  arrange({ [narrow ? 'checksOpen' : 'checksShown']: hidden, ...(hidden && rooms === 'bench' && { rooms: 'both' as const }) });
+}
+
+/** Whether the list of checks can be seen as the window is now. */
+export const seesChecks = ({ rooms, checksShown, checksOpen }: Layout, narrow: boolean): boolean => rooms !== 'bench' && (narrow ? checksOpen : checksShown);

@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect, useId, useLayoutEffect, useRef } from 'react';
+import { type ReactNode, useEffectEvent, useId, useLayoutEffect, useRef } from 'react';
 
 interface DialogProps {
   readonly title: string;
@@ -16,8 +16,7 @@ interface DialogProps {
 export function Dialog({ title, onClose, wide = false, children }: DialogProps) {
   const name = useId();
   const box = useRef<HTMLDialogElement>(null);
-  useOpen(box);
-  useCloseEvents(box, onClose);
+  useOpen(box, onClose);
   return (
     <dialog ref={box} className={wide ? 'dialog dialog-wide' : 'dialog'} aria-labelledby={name}>
       <div className="dialog-head">
@@ -31,37 +30,30 @@ export function Dialog({ title, onClose, wide = false, children }: DialogProps) 
 
 type Box = { readonly current: HTMLDialogElement | null };
 
-/** Closing before the element leaves lets the browser give the focus back; what it misses is given back by hand. */
-function useOpen(box: Box): void {
+/**
+ * Closing before the element leaves lets the browser give the focus back; what it misses is given back by hand. Escape asks
+ * to close; a browser may close at once when asked twice: then the state must follow.
+ */
+function useOpen(box: Box, onClose: () => void): void {
+  const close = useEffectEvent(onClose);
   useLayoutEffect(() => {
     const dialog = box.current!;
     const before = document.activeElement;
+    const gone = new AbortController();
+    dialog.addEventListener('cancel', (event) => {
+      if (event.target !== dialog) return;
+      event.preventDefault();
+      close();
+    }, gone);
+    dialog.addEventListener('close', (event) => {
+      if (event.target === dialog && !dialog.open) close();
+    }, gone);
     dialog.showModal();
     dialog.querySelector<HTMLElement>('[data-first]')?.focus();
     return () => {
+      gone.abort();
       dialog.close();
       if (before instanceof HTMLElement && before.isConnected && document.activeElement !== before) before.focus();
     };
   }, [box]);
-}
-
-/** Escape asks to close. A browser may close at once when asked twice: then the state must follow. */
-function useCloseEvents(box: Box, onClose: () => void): void {
-  useEffect(() => {
-    const dialog = box.current!;
-    const onCancel = (event: Event) => {
-      if (event.target !== dialog) return;
-      event.preventDefault();
-      onClose();
-    };
-    const onClosed = (event: Event) => {
-      if (event.target === dialog && dialog.isConnected && !dialog.open) onClose();
-    };
-    dialog.addEventListener('cancel', onCancel);
-    dialog.addEventListener('close', onClosed);
-    return () => {
-      dialog.removeEventListener('cancel', onCancel);
-      dialog.removeEventListener('close', onClosed);
-    };
-  }, [box, onClose]);
 }

@@ -1,4 +1,27 @@
+import { useEffect } from 'react';
+import { useEditor } from '../state/editor.ts';
+import { Stage } from './Stage.tsx';
+import { SheetFoot } from './SheetFoot.tsx';
+import { SheetHead } from './SheetHead.tsx';
+import { Lines } from './Lines.tsx';
+import { followPictures } from './camera.ts';
+import { layersOf } from './shapes.ts';
+import './sheet.css';
+
 /** The sheet: a large, true picture of one node's values. */
 export function Sheet() {
-  return <section aria-label="Sheet" />;
+  const picture = useEditor((state) => state.picture);
+  useEffect(followPictures, []);
+  const drawn = picture === undefined || layersOf(picture).length > 0;
+  const written = picture !== undefined && picture.outputs.layers.length === 0 && picture.outputs.lines.length > 0;
+  return (
+    <section className="sheet" aria-label="Sheet">
+      <SheetHead drawn={drawn} />
+      <div className="sheet-body" data-drawn={drawn} data-written={written}>
+        {drawn && <Stage />}
+        {written && <Lines node={picture.node} lines={picture.outputs.lines} />}
+      </div>
+      {drawn && <SheetFoot />}
+    </section>
+  );
 }

@@ -1,0 +1,26 @@
+import { useEditor } from '../state/editor.ts';
+import { CheckTable } from './CheckTable.tsx';
+import { type Written, writtenAs } from './written.ts';
+
+/** A value without a shape, large enough to be read: pairs and checks as a table, programs as they are written. */
+export function Lines({ node, lines }: { readonly node: string; readonly lines: readonly string[] }) {
+  const checks = useEditor((state) => state.outcome?.checks);
+  const own = checks?.filter((check) => check.node === node) ?? [];
+  return (
+    <div className="sheet-lines" tabIndex={0} role="region" aria-label="What came out, in words">
+      {own.length > 0 && own.length === lines.length ? <CheckTable checks={own} /> : <WrittenLines written={writtenAs(lines)} />}
+    </div>
+  );
+}
+
+function WrittenLines({ written }: { readonly written: Written }) {
+  if (written.kind === 'program') return <pre className="sheet-program">{written.lines.join('\n')}</pre>;
+  if (written.kind === 'words') return <>{written.lines.map((line, index) => <p key={index}>{line}</p>)}</>;
+  return (
+    <table className="table">
+      <tbody>
+        {written.rows.map(([name, value], index) => <tr key={index}><th scope="row">{name}</th><td className="number">{value}</td></tr>)}
+      </tbody>
+    </table>
+  );
+}

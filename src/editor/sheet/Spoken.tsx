@@ -1,0 +1,37 @@
+import { useEditor } from '../state/editor.ts';
+import { useReadoutLines } from './Readout.tsx';
+import { placeOf } from './grips.ts';
+import { handlesOf, placesOfHandle } from './handles.ts';
+import { type Grip, useSheet } from './store.ts';
+import { subjectOf } from './subject.ts';
+import { plain } from './tape.ts';
+import type { Point } from './view.ts';
+
+/** Tells those who do not see the sheet what the keys do: where the cursor is and what is read there, and what is held. */
+export function Spoken() {
+  const byKeys = useSheet((state) => state.byKeys);
+  const cursor = useSheet((state) => state.cursor);
+  const lines = useReadoutLines();
+  const held = useHeldWords();
+  const words = byKeys && cursor ? [placeWords(cursor), ...lines].join('. ') : held;
+  return <p className="visually-hidden" role="status">{words}</p>;
+}
+
+const placeWords = ({ x, y }: Point): string => `x ${plain(x, 2)}, y ${plain(y, 2)} mm`;
+
+function useHeldWords(): string {
+  const grip = useSheet((state) => state.grip);
+  const history = useEditor((state) => state.history);
+  const shapes = useEditor((state) => state.shapes);
+  const picture = useEditor((state) => state.picture);
+  const subject = subjectOf({ history, shapes, picture });
+  return grip && subject ? heldWords(subject, grip) : '';
+}
+
+function heldWords(subject: NonNullable<ReturnType<typeof subjectOf>>, grip: Grip): string {
+  const handle = handlesOf(subject)[grip.handle];
+  if (!handle) return '';
+  if (grip.place === undefined) return `All of it is held. ${handle.doc}`;
+  const at = placeOf(subject, grip);
+  return at ? `Place ${grip.place + 1} of ${placesOfHandle(handle, subject).length} is held: ${placeWords(at)}` : '';
+}

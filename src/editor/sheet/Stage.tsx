@@ -1,0 +1,56 @@
+import { type KeyboardEvent, useEffect, useRef } from 'react';
+import { useEditor } from '../state/editor.ts';
+import { Hint } from './Hint.tsx';
+import { Readout } from './Readout.tsx';
+import { Spoken } from './Spoken.tsx';
+import { SpotLabel } from './SpotLabel.tsx';
+import { setSize } from './camera.ts';
+import { pressKey, releaseKey } from './keys.ts';
+import { paintSheet } from './painter.ts';
+import { listenToPointers } from './pointer.ts';
+import { useSheet } from './store.ts';
+import { isStale, shownWords } from './title.ts';
+import { pictureWords } from './words.ts';
+
+/** The picture itself, with rulers, and what is done on it by pointer and keys. */
+export function Stage() {
+  const stage = useRef<HTMLDivElement>(null);
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const tool = useSheet((state) => state.tool);
+  const held = useSheet((state) => state.hovered !== undefined);
+  const stale = useEditor(isStale);
+  const words = useEditor((state) => {
+    const { title, says } = shownWords(state);
+    return pictureWords(title, says, state.picture);
+  });
+  useEffect(() => watchSize(stage.current!), []);
+  useEffect(() => paintSheet(canvas.current!), []);
+  useEffect(() => listenToPointers(canvas.current!), []);
+  return (
+    <div
+      ref={stage} className="sheet-stage" tabIndex={0} role="application" aria-label="Picture of the sheet" aria-describedby="sheet-words"
+      data-tool={tool} data-held={held} data-stale={stale} onKeyDown={onKeyDown} onKeyUp={releaseKey} onBlur={releaseKey}
+    >
+      <canvas ref={canvas} role="img" aria-label={words} />
+      <p id="sheet-words" className="visually-hidden">{words} Arrow keys move the view, plus and minus zoom, T measures, N takes hold of what can be moved.</p>
+      <SpotLabel />
+      <Readout />
+      <Hint />
+      <Spoken />
+    </div>
+  );
+}
+
+function onKeyDown(event: KeyboardEvent): void {
+  if (event.target !== event.currentTarget || !pressKey(event)) return;
+  event.preventDefault();
+  event.stopPropagation();
+}
+
+function watchSize(element: HTMLElement): () => void {
+  const measure = () => setSize({ width: element.clientWidth, height: element.clientHeight });
+  measure();
+  const observer = new ResizeObserver(measure);
+  observer.observe(element);
+  return () => observer.disconnect();
+}

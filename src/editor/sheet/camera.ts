@@ -1,0 +1,117 @@
+import { type EditorState, editor } from '../state/editor.ts';
+import type { NodePicture } from '../worker/protocol.ts';
+import { contentBox, sheetBox } from './shapes.ts';
+import { nodesOnSheet } from './space.ts';
+import { frameOf, look, sheet } from './store.ts';
+import { type Point, RULER, type Size, type View, between, fit, panBy, showsBox, zoomAt } from './view.ts';
+
+/** Views of the two kinds of coordinates, those of the sheet and those of a drawing, as they were last looked at. */
+const views = new Map<boolean, View>();
+let lastNode: string | undefined;
+let onSheet = true;
+
+/** Whether the node's values lie on the sheet. */
+export const liesOnSheet = ({ history, shapes }: EditorState, node: string): boolean => nodesOnSheet(history.document, shapes).has(node);
+
+/** Keeps the view where it is as values change; fits the first picture, and one that would not be found in the present view. Returns how to stop. */
+export function followPictures(): () => void {
+  if (editor.getState().picture) arrived(editor.getState().picture!);
+  return editor.subscribe((state, before) => {
+    if (state.picture !== before.picture) {
+      if (state.picture) arrived(state.picture);
+      else if (state.outcome === undefined && state.reports.size === 0) forget();
+    }
+    if (state.spot !== before.spot && state.spot) flyToSpot(state.spot.at);
+  });
+}
+
+function arrived(picture: NodePicture): void {
+  const box = contentBox(picture);
+  if (!box) return;
+  const space = liesOnSheet(editor.getState(), picture.node);
+  const state = sheet.getState();
+  if (lastNode === undefined) fitTo('all');
+  else if (space !== onSheet) {
+    views.set(onSheet, state.view);
+    const known = views.get(space);
+    if (known && showsBox({ ...known, ...state.size }, box)) look(known);
+    else fitTo('all');
+  } else if (picture.node !== lastNode && !showsBox(frameOf(state), box)) fitTo('all');
+  lastNode = picture.node;
+  onSheet = space;
+}
+
+/** Another document: nothing of how the last one was looked at is kept. */
+function forget(): void {
+  lastNode = undefined;
+  onSheet = true;
+  views.clear();
+}
+
+/** Shows the whole sheet, or everything drawn. Until the view is moved by hand it stays fitted when the window changes. */
+export function fitTo(what: 'sheet' | 'all'): void {
+  const { picture } = editor.getState();
+  const { size } = sheet.getState();
+  const box = picture && (what === 'sheet' ? sheetBox(picture) : contentBox(picture));
+  stopFlying();
+  if (box) sheet.setState({ view: fit(size, box), fitted: what });
+}
+
+export function setSize(size: Size): void {
+  const { fitted, size: before } = sheet.getState();
+  if (size.width === before.width && size.height === before.height) return;
+  sheet.setState({ size });
+  // A view chosen while there was no room to show anything in means nothing.
+  if (fitted !== undefined || before.width === 0) fitTo(fitted ?? 'all');
+}
+
+/** Zooms by a factor about a screen place; without one about the middle. */
+export function zoom(factor: number, at?: Point): void {
+  stopFlying();
+  const frame = frameOf(sheet.getState());
+  look(zoomAt(frame, at ?? { x: (frame.width + RULER) / 2, y: (frame.height + RULER) / 2 }, factor));
+}
+
+export function pan(right: number, down: number): void {
+  stopFlying();
+  look(panBy(sheet.getState().view, right, down));
+}
+
+let flight = 0;
+
+function stopFlying(): void {
+  cancelAnimationFrame(flight);
+}
+
+const FLIGHT_MILLISECONDS = 350;
+
+const wantsLittleMotion = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches;
+
+/** Goes to a view in a short flight, so that one sees where on the sheet it is; at once for those who want little motion. */
+export function flyTo(to: View): void {
+  stopFlying();
+  if (wantsLittleMotion()) {
+    look(to);
+    return;
+  }
+  const from = sheet.getState().view;
+  const start = performance.now();
+  const step = (now: number) => {
+    const part = Math.min(1, Math.max(0, (now - start) / FLIGHT_MILLISECONDS));
+    look(part === 1 ? to : between(from, to, part * part * (3 - 2 * part)));
+    if (part < 1) flight = requestAnimationFrame(step);
+  };
+  flight = requestAnimationFrame(step);
+}
+
+/** Pixels a flight makes of a millimetre at least, so that a place is seen with what is around it: about 250 mm across a window of 1000. */
+const SPOT_SCALE = 4;
+
+/** Goes to a place with what is around it; no nearer than the person already is. */
+export function flyToSpot([x, y]: readonly [number, number]): void {
+  const { view, size } = sheet.getState();
+  const { picture } = editor.getState();
+  const box = picture && contentBox(picture);
+  const whole = box ? fit(size, box).scale : view.scale;
+  flyTo({ x, y, scale: Math.max(view.scale, Math.min(SPOT_SCALE, 6 * whole)) });
+}

@@ -1,0 +1,60 @@
+import type { Overlay } from '../playback/overlay.ts';
+import type { EditorState } from '../state/editor.ts';
+import { needsPlacing } from './deep.ts';
+import { drawSigns, drawGrips, drawSpot, drawTape } from './paint/marks.ts';
+import { type Ink, inPixels } from './paint/ink.ts';
+import { drawLayers } from './paint/layers.ts';
+import { drawPlayback, drawRelief } from './paint/playback.ts';
+import { drawRulers } from './paint/rulers.ts';
+import type { Palette } from './palette.ts';
+import { contentBox } from './shapes.ts';
+import { signsOf } from './signs.ts';
+import { labelPlace } from './spot-label.ts';
+import { type SheetState, frameOf } from './store.ts';
+import { subjectOf } from './subject.ts';
+
+/** All the sheet's canvas shows is a function of this. */
+export interface Scene {
+  readonly editor: EditorState;
+  readonly sheet: SheetState;
+  readonly overlay: Overlay;
+  readonly palette: Palette;
+  readonly ratio: number;
+}
+
+function inkFor(ctx: CanvasRenderingContext2D, { editor, sheet, overlay, palette, ratio }: Scene): Ink {
+  const frame = frameOf(sheet);
+  const box = editor.picture && contentBox(editor.picture);
+  return { ctx, palette, frame, ratio, order: sheet.order, bare: overlay.relief !== undefined, deep: box !== undefined && needsPlacing(frame, box) };
+}
+
+/** Draws the values and, beneath them, the shaded sheet: all that costs time and stays while a pointer moves. */
+export function drawValues(ctx: CanvasRenderingContext2D, scene: Scene): void {
+  const ink = inkFor(ctx, scene);
+  const { editor: { picture }, sheet: { hidden }, overlay: { relief } } = scene;
+  inPixels(ink);
+  ctx.clearRect(0, 0, ink.frame.width, ink.frame.height);
+  if (!picture) return;
+  const [ground, above] = [picture.inputs.filter(isGround), picture.inputs.filter((layer) => !isGround(layer))];
+  drawLayers(ink, ground, hidden, false);
+  drawLayers(ink, picture.outputs.layers.filter(isGround), hidden, false);
+  if (relief) drawRelief(ink, relief);
+  drawLayers(ink, above, hidden, picture.outputs.layers.length > 0);
+  drawLayers(ink, picture.outputs.layers.filter((layer) => !isGround(layer)), hidden, false);
+}
+
+const isGround = ({ kind }: { readonly kind: string }): boolean => kind === 'sheet';
+
+/** Draws what changes from moment to moment over the values: playback, signs, what is held, the tape, the rulers. */
+export function drawMoment(ctx: CanvasRenderingContext2D, scene: Scene): void {
+  const ink = inkFor(ctx, scene);
+  const { editor, sheet, overlay } = scene;
+  inPixels(ink);
+  drawPlayback(ink, overlay);
+  const subject = subjectOf(editor);
+  if (subject) drawGrips(ink, subject, sheet);
+  drawSigns(ink, signsOf(editor));
+  if (editor.spot) drawSpot(ink, editor.spot, labelPlace(ink.frame, editor.spot.at).line);
+  drawTape(ink, sheet);
+  drawRulers(ink, sheet.cursor);
+}

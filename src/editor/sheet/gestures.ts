@@ -1,0 +1,69 @@
+import { edit, editor, setGesturing } from '../state/editor.ts';
+import { type HandleEdit, type Subject, addEdit, canAdd, handlesOf, moveEdit, removeEdit } from './handles.ts';
+import { type Grip, sheet } from './store.ts';
+import { subject } from './subject.ts';
+import type { Point } from './view.ts';
+
+let gestures = 0;
+
+/** Something held, from taking hold of it to letting go. All of it is one step to undo. */
+export interface Hold {
+  /** Moves what is held to `by` mm from where it was taken. */
+  readonly moveTo: (by: Point) => void;
+  readonly release: () => void;
+}
+
+/** Takes hold of a grip of the node shown; undefined when it is gone. Nothing is changed before it is moved. */
+export function takeHold(grip: Grip): Hold | undefined {
+  const held = subject();
+  const handle = held && handlesOf(held)[grip.handle];
+  if (!held || !handle) return undefined;
+  gestures += 1;
+  const gesture = `hold ${held.node.id} ${gestures}`;
+  sheet.setState({ grip });
+  return {
+    moveTo: (by) => {
+      setGesturing(true);
+      apply(held, moveEdit(handle, held, grip.place, by), gesture);
+    },
+    release: () => {
+      if (editor.getState().gesturing) setGesturing(false);
+    },
+  };
+}
+
+/** The handle that takes new places, where the node shown has one. */
+export function addingHandle(): number | undefined {
+  const shown = subject();
+  const index = shown ? handlesOf(shown).findIndex(canAdd) : -1;
+  return index === -1 ? undefined : index;
+}
+
+/** Adds a place; it is the chosen one from then on. */
+export function addPlace(at: Point): void {
+  const shown = subject();
+  const index = addingHandle();
+  if (!shown || index === undefined) return;
+  const change = addEdit(handlesOf(shown)[index]!, shown, at);
+  if (!change) return;
+  apply(shown, change);
+  const places = Object.values(change.params).find((value) => Array.isArray(value)) as readonly Point[] | undefined;
+  sheet.setState({ grip: { handle: index, place: (places?.length ?? 1) - 1 } });
+}
+
+/** Takes the place of a grip away; a whole layer stays. */
+export function removePlace({ handle, place }: Grip): void {
+  const shown = subject();
+  const found = shown && handlesOf(shown)[handle];
+  if (!shown || !found || place === undefined) return;
+  const change = removeEdit(found, shown, place);
+  if (change) apply(shown, change);
+  sheet.setState({ grip: undefined, hovered: undefined });
+}
+
+function apply({ node }: Subject, { says, params }: HandleEdit, gesture?: string): void {
+  edit(says, (draft) => {
+    const found = draft.nodes.find(({ id }) => id === node.id);
+    if (found) Object.assign(found.params, structuredClone(params));
+  }, gesture);
+}

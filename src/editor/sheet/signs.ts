@@ -1,0 +1,23 @@
+import type { EditorState, Spot } from '../state/editor.ts';
+import { nodesOnSheet } from './space.ts';
+import { type Frame, type Point, toScreen } from './view.ts';
+
+/** Half the width of a sign on the screen, CSS pixels. */
+export const SIGN = 8;
+
+/** Places of the checks that did not pass and belong to the coordinates of what is shown. */
+export function signsOf({ outcome, picture, history, shapes }: Pick<EditorState, 'outcome' | 'picture' | 'history' | 'shapes'>): readonly Spot[] {
+  if (!outcome || !picture) return [];
+  const onSheet = nodesOnSheet(history.document, shapes);
+  const space = onSheet.has(picture.node);
+  return outcome.checks.flatMap(({ at, status, says, node }): Spot[] =>
+    (at && status !== 'pass' && onSheet.has(node) === space ? [{ at, says, status, node }] : []));
+}
+
+/** The sign under a screen place, the last drawn first. */
+export function signAt(signs: readonly Spot[], frame: Frame, { x, y }: Point): Spot | undefined {
+  return signs.findLast(({ at }) => {
+    const place = toScreen(frame, { x: at[0], y: at[1] });
+    return Math.abs(place.x - x) <= SIGN + 4 && Math.abs(place.y - y) <= SIGN + 4;
+  });
+}

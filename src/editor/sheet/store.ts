@@ -1,0 +1,70 @@
+import { createStore } from 'zustand/vanilla';
+import { useStore } from 'zustand';
+import type { Reading } from '../../values/picture.ts';
+import type { Snap } from './snap.ts';
+import type { Tape } from './tape.ts';
+import type { Frame, Point, Size, View } from './view.ts';
+
+/** What pointer and keys do on the sheet. */
+export type Tool = 'look' | 'tape' | 'read' | 'add';
+
+/** Something a person can take hold of: which handle of the node shown, and which of its places (undefined: all of it). */
+export interface Grip {
+  readonly handle: number;
+  readonly place?: number;
+}
+
+/** How the sheet is looked at. None of it belongs to the document. */
+export interface SheetState {
+  readonly size: Size;
+  readonly view: View;
+  /** What the view was fitted to, until the person moves it. */
+  readonly fitted: 'sheet' | 'all' | undefined;
+  /** Names of layers that are hidden. */
+  readonly hidden: ReadonlySet<string>;
+  /** Order and direction of strokes and passes are drawn. */
+  readonly order: boolean;
+  readonly tool: Tool;
+  readonly tape: Tape;
+  /** Where pointer or keys are, mm; absent when the pointer is elsewhere and no tool is at work. */
+  readonly cursor: Point | undefined;
+  /** The keys, not the pointer, moved the cursor last. */
+  readonly byKeys: boolean;
+  readonly snap: Snap | undefined;
+  readonly readings: readonly Reading[];
+  /** What lies under the pointer, in words. */
+  readonly under: string | undefined;
+  /** What keys act on. */
+  readonly grip: Grip | undefined;
+  /** What lies under the pointer and can be taken hold of. */
+  readonly hovered: Grip | undefined;
+}
+
+export const initialSheet: SheetState = {
+  size: { width: 0, height: 0 }, view: { x: 0, y: 0, scale: 1 }, fitted: undefined, hidden: new Set(), order: true,
+  tool: 'look', tape: {}, cursor: undefined, byKeys: false, snap: undefined, readings: [], under: undefined, grip: undefined, hovered: undefined,
+};
+
+export const sheet = createStore<SheetState>()(() => initialSheet);
+
+export const useSheet = <T>(pick: (state: SheetState) => T): T => useStore(sheet, pick);
+
+export const frameOf = ({ view, size }: Pick<SheetState, 'view' | 'size'>): Frame => ({ ...view, ...size });
+
+/** Shows or hides all layers of a name. */
+export function showLayer(name: string, shown: boolean): void {
+  const hidden = new Set(sheet.getState().hidden);
+  if (shown) hidden.delete(name);
+  else hidden.add(name);
+  sheet.setState({ hidden });
+}
+
+/** Moves the view by hand: from then on it stays where it is. */
+export function look(view: View): void {
+  sheet.setState({ view, fitted: undefined });
+}
+
+/** Takes up a tool; what the last one left is cleared. */
+export function takeTool(tool: Tool): void {
+  sheet.setState({ tool, tape: {}, snap: undefined, readings: [], under: undefined, byKeys: false });
+}

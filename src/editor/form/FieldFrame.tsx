@@ -41,7 +41,7 @@ export function FieldFrame(props: FrameProps) {
       <div id={ids.error} className="form-refusal field-refused">{refusal}</div>
       <Problems id={`${id}p`} problems={problems} />
       <div id={`${id}d`} className="form-doc field-says" data-opened={opened}>
-        {[doc, rule, ...notes].filter((text) => text !== undefined && text !== '').map((text) => <p key={text}>{text}</p>)}
+        <p>{[doc, rule, ...notes].filter((text) => text !== undefined && text !== '').join(' ')}</p>
       </div>
       <Exposed labels={exposed} />
       <Reset param={param} value={value} label={label} onReset={props.onReset} />

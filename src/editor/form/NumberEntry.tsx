@@ -44,6 +44,8 @@ export function useNumberEntry({ value, unit, check, onCommit }: EntryOptions): 
   const [focused, setFocused] = useState(false);
   const [kept, setDraft] = useState<Draft>();
   const draft = kept !== undefined && Object.is(kept.over, value) ? kept : undefined;
+  // Dropped for good, lest it come back when the value does.
+  if (draft !== kept) setDraft(undefined);
   const read = (text: string): { value: number } | { refusal: Refusal } => {
     const reading = readExpression(text, unit);
     const refusal = reading.ok ? check(reading.value) : reading.refusal;

@@ -50,13 +50,16 @@ interface ToolsProps {
 function Tools({ points, at, onPut, onText }: ToolsProps) {
   const number = at + 1;
   const added = points[at] ?? { x: 0, y: 0 };
-  const move = (by: number) => onPut(reordered(points, at, at + by), at + by);
+  // Said to be disabled rather than made so, that the focus is not lost when a point arrives at an end.
+  const move = (by: number) => {
+    if (points[at + by] !== undefined) onPut(reordered(points, at, at + by), at + by);
+  };
   return (
     <div className="form-ways">
       <button type="button" className="button" onClick={() => onPut(points.toSpliced(number, 0, added), number)}>Add a point</button>
       {points.length > 0 && <button type="button" className="button-quiet" onClick={() => onPut(points.toSpliced(at, 1), Math.min(at, points.length - 2))}>{`Remove ${number}`}</button>}
-      {points.length > 1 && <button type="button" className="button-quiet" disabled={at === 0} onClick={() => move(-1)}>{`Move ${number} up`}</button>}
-      {points.length > 1 && <button type="button" className="button-quiet" disabled={at === points.length - 1} onClick={() => move(1)}>{`Move ${number} down`}</button>}
+      {points.length > 1 && <button type="button" className="button-quiet" aria-disabled={at === 0} onClick={() => move(-1)}>{`Move ${number} up`}</button>}
+      {points.length > 1 && <button type="button" className="button-quiet" aria-disabled={at === points.length - 1} onClick={() => move(1)}>{`Move ${number} down`}</button>}
       <button type="button" className="button-quiet" onClick={onText}>As text</button>
     </div>
   );

@@ -42,8 +42,8 @@ function Pages({ first, of, onTurn }: { readonly first: number; readonly of: num
   return (
     <div className="form-ways">
       <span className="form-says">{`${first + 1} to ${Math.min(first + PAGE, of)} of ${of}`}</span>
-      <button type="button" className="button-quiet" disabled={first === 0} onClick={() => onTurn(first - PAGE)}>Earlier points</button>
-      <button type="button" className="button-quiet" disabled={first + PAGE >= of} onClick={() => onTurn(first + PAGE)}>Later points</button>
+      <button type="button" className="button-quiet" aria-disabled={first === 0} onClick={() => onTurn(Math.max(0, first - PAGE))}>Earlier points</button>
+      <button type="button" className="button-quiet" aria-disabled={first + PAGE >= of} onClick={() => onTurn(first + PAGE >= of ? first : first + PAGE)}>Later points</button>
     </div>
   );
 }

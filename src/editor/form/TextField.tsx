@@ -15,6 +15,7 @@ export function TextField(props: FieldProps<TextParam> & { readonly value: strin
   const visit = useRef(newGesture(label));
   const [kept, setDraft] = useState<{ readonly text: string; readonly over: string }>();
   const draft = kept?.over === value ? kept.text : undefined;
+  if (kept !== undefined && draft === undefined) setDraft(undefined);
   const text = draft ?? value;
   const fault = draft === undefined ? undefined : checkValue(param, draft);
   const onChange = (event: ChangeEvent<HTMLInputElement | HTMLTextAreaElement>) => {

@@ -66,8 +66,8 @@ export const shownUnit = (unit: Unit): string => SHOWN[unit] ?? unit;
 /** The shortest text that reads as exactly this number. */
 export const exactText = (value: number): string => String(value);
 
-/** Digits that a field at rest shows: a millionth of a millimetre in a length of a metre. */
-const SHOWN_DIGITS = 9;
+/** Digits that a field at rest shows: a ten-thousandth of a millimetre in a length of a metre, and what fits a narrow card. */
+const SHOWN_DIGITS = 8;
 
 /** A number as it is shown at rest, without the noise of its last digits. */
 export const shownText = (value: number): string => String(Number(value.toPrecision(SHOWN_DIGITS)));

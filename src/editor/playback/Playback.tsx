@@ -1,4 +1,43 @@
-/** Plays the programs of the node shown back, move by move. */
+import { useEffect } from 'react';
+import { useEditor } from '../state/editor.ts';
+import { Listing } from './Listing.tsx';
+import { ReadOuts } from './ReadOuts.tsx';
+import { Scrubber } from './Scrubber.tsx';
+import { Transport } from './Transport.tsx';
+import { useLoading, useMarks, useRelief, useTicking } from './follow.ts';
+import { change, closed, opened, usePlayback } from './state.ts';
+import './playback.css';
+
+/** Plays the programs of the node shown back, move by move; closed it is a single button. */
 export function Playback() {
-  return null;
+  const playable = useEditor((state) => state.picture?.playable === true);
+  const open = usePlayback((state) => state.open);
+  useEffect(() => (playable ? undefined : change(closed)), [playable]);
+  if (!playable) return null;
+  return (
+    <section className="playback" aria-label="Playback of the programs">
+      {open ? <OpenBar /> : <button type="button" className="button" onClick={() => change(opened)}>Play the programs</button>}
+    </section>
+  );
+}
+
+function OpenBar() {
+  useLoading();
+  useTicking();
+  useMarks();
+  useRelief();
+  const ready = usePlayback((state) => state.programs.length > 0);
+  const refusal = usePlayback((state) => state.refused);
+  return (
+    <div className="playback-bar">
+      <div className="playback-main">
+        {ready && <Scrubber />}
+        <Transport />
+        {ready && <ReadOuts />}
+        {!ready && refusal === undefined && <p className="playback-says">Reading the programs back.</p>}
+        {refusal !== undefined && <p className="playback-says is-failed" role="alert">✕ {refusal}</p>}
+      </div>
+      {ready && <Listing />}
+    </div>
+  );
 }

@@ -1,0 +1,93 @@
+import { useEffect } from 'react';
+import { type Problem, formatProblem } from '../../runtime/problem.ts';
+import { theme } from '../look/theme.ts';
+import { editor, useEditor } from '../state/editor.ts';
+import { ask } from '../worker/client.ts';
+import type { Questions } from '../worker/protocol.ts';
+import { momentAt, programAt } from './moments.ts';
+import { newestOnly } from './newest.ts';
+import { NO_OVERLAY, overlay } from './overlay.ts';
+import { change, loaded, passed, playback, refused, usePlayback } from './state.ts';
+import { markedAt } from './trail.ts';
+
+/** Reliefs are asked for at most this often, milliseconds: each is a picture of the whole sheet. */
+const RELIEF_EVERY = 80;
+
+const sentence = (reason: unknown): string =>
+  (typeof reason === 'object' && reason !== null && 'advice' in reason ? formatProblem(reason as Problem) : String(reason));
+
+/** Fetches the programs of the step that is shown, anew whenever its picture is. */
+export function useLoading(): void {
+  const picture = useEditor((state) => state.picture);
+  useEffect(() => {
+    if (picture === undefined) return undefined;
+    let wanted = true;
+    change((state) => ({ ...state, playing: false }));
+    ask('playback', { node: picture.node }).then(
+      (programs) => { if (wanted) change(loaded(programs)); },
+      (reason: unknown) => { if (wanted) change(refused(sentence(reason))); },
+    );
+    return () => { wanted = false; };
+  }, [picture]);
+}
+
+/** Lets time pass while the programs are playing. */
+export function useTicking(): void {
+  const playing = usePlayback((state) => state.playing);
+  useEffect(() => {
+    if (!playing) return undefined;
+    let last = performance.now();
+    let frame = requestAnimationFrame(function tick(now) {
+      change(passed((now - last) / 1000));
+      last = now;
+      frame = requestAnimationFrame(tick);
+    });
+    return () => cancelAnimationFrame(frame);
+  }, [playing]);
+}
+
+/** Draws cutter and trail over the sheet, and takes everything away at the end. */
+export function useMarks(): void {
+  useEffect(() => {
+    const draw = () => {
+      const { programs, seconds } = playback.getState();
+      const moment = momentAt(programs, seconds);
+      overlay.setState(moment ? markedAt(programs[moment.program]!, moment) : { cutter: undefined, trail: undefined });
+    };
+    const stop = playback.subscribe((state, before) => { if (state.programs !== before.programs || state.seconds !== before.seconds) draw(); });
+    draw();
+    return () => {
+      stop();
+      overlay.setState(NO_OVERLAY);
+    };
+  }, []);
+}
+
+/** Keeps the relief under the sheet at the time of the playback, in the page's theme, as fast as the worker makes it. */
+export function useRelief(): void {
+  const wanted = usePlayback(({ relief, programs }) => relief && programs.length > 0);
+  useEffect(() => {
+    if (!wanted) return undefined;
+    const asking = newestOnly<Questions['relief']['ask'], Questions['relief']['answer']>({
+      send: (question) => ask('relief', question),
+      take: (relief) => overlay.setState({ relief }),
+      refuse: (reason) => change((state) => ({ ...state, refused: sentence(reason) })),
+      every: RELIEF_EVERY,
+    });
+    const request = () => {
+      const node = editor.getState().picture?.node;
+      const { programs, seconds } = playback.getState();
+      if (node !== undefined && programs.length > 0) asking.ask({ node, ...programAt(programs, seconds), dark: theme.getState().dark });
+    };
+    const stops = [
+      playback.subscribe((state, before) => { if (state.programs !== before.programs || state.seconds !== before.seconds) request(); }),
+      theme.subscribe((state, before) => { if (state.dark !== before.dark) request(); }),
+    ];
+    request();
+    return () => {
+      for (const stop of stops) stop();
+      asking.stop();
+      overlay.setState({ relief: undefined });
+    };
+  }, [wanted]);
+}

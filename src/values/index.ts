@@ -10,3 +10,4 @@ export { pictureOf } from './pictures/picture-of.ts';
 export { arrangeLayers, layerKey } from './pictures/shapes.ts';
 export { spotsOf } from './pictures/spots.ts';
 export { thumbnailOf } from './pictures/thumbnail.ts';
+export { probeValues } from './probe/probe.ts';

@@ -1,5 +1,5 @@
 import type { Problem } from '../../runtime/index.ts';
-import { handOver, nothingToRun } from '../../values/index.ts';
+import { handOver, nothingToRun, probeValues } from '../../values/index.ts';
 import type { Desk } from './desk.ts';
 import type { Painter } from './node-picture.ts';
 import type { Question, Questions } from './protocol.ts';
@@ -24,7 +24,8 @@ export const ANSWERS: { readonly [Q in Question]: Answer<Q> } = {
     return picture === undefined ? noResult(desk, node) : { ok: true, value: picture };
   },
 
-  probe: ({ desk }, { node }) => (desk.result(node) === undefined ? noResult(desk, node) : { ok: true, value: [] }),
+  probe: ({ desk }, { node, at, within }) =>
+    (desk.result(node) === undefined ? noResult(desk, node) : { ok: true, value: probeValues([...desk.outputs(node), ...desk.inputs(node)], at, within) }),
 
   playback: ({ desk }, { node }) => noResult(desk, node),
 

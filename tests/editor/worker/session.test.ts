@@ -11,8 +11,8 @@ const sums = (a: number, b = 4): GraphDocument => graph({
 describe('a session', () => {
   it('tells the node types when it starts, without code, as data that can be sent', () => {
     const { of } = converse(catalogue);
-    const [{ shapes }] = of('ready') as [{ shapes: readonly object[] }];
-    expect(shapes.map((shape) => (shape as { name: string }).name)).toEqual([...catalogue.keys()]);
+    const { shapes } = of('ready')[0]!;
+    expect(shapes.map(({ name }) => name)).toEqual([...catalogue.keys()]);
     expect(structuredClone(shapes)).toEqual(shapes);
     expect(shapes.some((shape) => 'compute' in shape || 'examples' in shape)).toBe(false);
   });

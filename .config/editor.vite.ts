@@ -1,6 +1,7 @@
 import react from '@vitejs/plugin-react';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
+import { offline } from './offline-plugin.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 
@@ -9,7 +10,7 @@ export default defineConfig({
   root: `${root}src/editor`,
   base: './',
   publicDir: false,
-  plugins: [react()],
+  plugins: [react(), offline(`${root}src/editor/offline/worker.ts`)],
   worker: { format: 'es' },
   server: {
     host: '127.0.0.1',

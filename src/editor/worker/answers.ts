@@ -2,6 +2,7 @@ import type { Problem } from '../../runtime/index.ts';
 import { handOver, nothingToRun, probeValues } from '../../values/index.ts';
 import type { Desk } from './desk.ts';
 import type { Painter } from './node-picture.ts';
+import type { Players } from './playing.ts';
 import type { Question, Questions } from './protocol.ts';
 
 /** An answer, with the buffers that go over to the page without being copied; or why there is none. */
@@ -13,6 +14,7 @@ export type Answered<T> =
 export interface Knowledge {
   readonly desk: Desk;
   readonly painter: Painter;
+  readonly players: Players;
 }
 
 type Answer<Q extends Question> = (knowledge: Knowledge, ask: Questions[Q]['ask']) => Answered<Questions[Q]['answer']>;
@@ -27,9 +29,19 @@ export const ANSWERS: { readonly [Q in Question]: Answer<Q> } = {
   probe: ({ desk }, { node, at, within }) =>
     (desk.result(node) === undefined ? noResult(desk, node) : { ok: true, value: probeValues([...desk.outputs(node), ...desk.inputs(node)], at, within) }),
 
-  playback: ({ desk }, { node }) => noResult(desk, node),
+  playback: ({ players }, { node }) => {
+    const found = players(node);
+    if (!found.ok) return found;
+    const programs = found.player.programs();
+    return { ok: true, value: programs, transfer: programs.flatMap(({ places, seconds, feeds, lines }) => [places.buffer, seconds.buffer, feeds.buffer, lines.buffer]) };
+  },
 
-  relief: ({ desk }, { node }) => noResult(desk, node),
+  relief: ({ players }, { node, program, seconds, dark }) => {
+    const found = players(node);
+    if (!found.ok) return found;
+    const relief = found.player.relief(program, seconds, dark);
+    return { ok: true, value: relief, transfer: [relief.pixels.buffer] };
+  },
 
   files: ({ desk }, { graph, draft }) => {
     const [document, evaluation] = [desk.document(), desk.whole()];

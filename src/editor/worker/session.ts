@@ -7,6 +7,7 @@ import { makeDesk } from './desk.ts';
 import { makePainter } from './node-picture.ts';
 import { type Reporter, makeReporter } from './node-report.ts';
 import { outcomeOf } from './outcome.ts';
+import { makePlayers } from './playing.ts';
 import type { FromWorker, NodePicture, NodeReport, Outcome, Question, ToWorker } from './protocol.ts';
 
 /** What a session needs of the thread it runs in. */
@@ -53,7 +54,7 @@ interface State extends Knowledge {
 export function createSession(host: SessionHost): Session {
   const desk = makeDesk(host.catalogue, EMPTY);
   const state: State = {
-    host, desk, painter: makePainter(desk), reporter: makeReporter(desk), evaluator: createEvaluator(host.catalogue, { now: host.now }),
+    host, desk, painter: makePainter(desk), players: makePlayers(desk), reporter: makeReporter(desk), evaluator: createEvaluator(host.catalogue, { now: host.now }),
     told: new Map(), toldPicture: undefined, newest: undefined, latest: 0, active: false, pending: undefined, settled: true, waiting: [],
   };
   return { receive: (message) => { receive(state, message); } };

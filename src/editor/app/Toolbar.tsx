@@ -48,7 +48,7 @@ function RoomButtons() {
           <button key={room} type="button" className="button" aria-pressed={rooms === room} onClick={rooms === room ? undefined : run(`view-${room}`)}>{label}</button>
         ))}
       </div>
-      <button type="button" className="button app-checks-toggle" aria-pressed={seesChecks(layout, narrow)} onClick={run('view-checks')}>Checks</button>
+      {!narrow && !seesChecks(layout, narrow) && <button type="button" className="button" data-shows="checks" onClick={run('view-checks')}>Show the checks</button>}
     </>
   );
 }

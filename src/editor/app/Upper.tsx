@@ -38,7 +38,7 @@ function ChecksFold({ open }: { readonly open: boolean }) {
   const findings = useFindings();
   const worst = worstOf(findings);
   return (
-    <button type="button" className="app-fold" aria-expanded={open} aria-controls="checks" onClick={() => toggleChecks(true)}>
+    <button type="button" className="app-fold" data-shows="checks" aria-expanded={open} aria-controls="checks" onClick={() => toggleChecks(true)}>
       {worst !== undefined && <span className={STATUS[worst].look} aria-hidden="true">{STATUS[worst].sign} </span>}
       <span>{summaryOf(findings) || 'No checks yet'}</span>
       <span className="app-fold-word">{open ? 'Fold' : 'Show'}</span>

@@ -1,4 +1,7 @@
 import { useDeferredValue } from 'react';
+import { flushSync } from 'react-dom';
+import { toggleChecks } from '../app/layout.ts';
+import { isNarrow } from '../app/narrow.ts';
 import { useEditor } from '../state/editor.ts';
 import { type Finding, summaryOf, worstOf } from './findings.ts';
 import { FindingLine } from './FindingLine.tsx';
@@ -12,13 +15,22 @@ export function Checks() {
   const findings = useDeferredValue(useFindings());
   return (
     <section className="checks" aria-labelledby="checks-title" data-tour="checks">
-      <h2 id="checks-title" className="checks-title">{headingOf(findings)}</h2>
+      <div className="checks-head">
+        <h2 id="checks-title" className="checks-title">{headingOf(findings)}</h2>
+        <button type="button" className="button-quiet checks-hide" aria-label="Hide the checks" onClick={hide}>Hide</button>
+      </div>
       <Progress />
       {findings.length === 0 ? <Nothing /> : <ul className="checks-list">{findings.map((finding) => <FindingLine key={finding.key} finding={finding} />)}</ul>}
       <Figures />
       <p className="visually-hidden" role="status">{spoken(findings)}</p>
     </section>
   );
+}
+
+/** The focus goes on to the button that shows them again. */
+function hide(): void {
+  flushSync(() => toggleChecks(isNarrow()));
+  document.querySelector<HTMLElement>('[data-shows=checks]')?.focus();
 }
 
 /** "To look at: 1 caution, 14 in order". */

@@ -50,7 +50,8 @@ export function pastePiece(document: GraphDocument, piece: Piece, at: readonly [
 export function duplicate(document: GraphDocument, ids: readonly string[], by: readonly [number, number] = [GAP.y, GAP.y]): Pasted {
   const piece = cutOut(document, ids);
   const inside = new Set(piece.nodes.map(({ id }) => id));
-  const entering = document.wires.filter((wire) => inside.has(targetOf(wire)) && !inside.has(sourceOf(wire)));
+  const outside = new Set(document.nodes.flatMap(({ id }) => (inside.has(id) ? [] : [id])));
+  const entering = document.wires.filter((wire) => inside.has(targetOf(wire)) && outside.has(sourceOf(wire)));
   return placed(renamed(document, { ...piece, wires: [...piece.wires, ...entering] }), by);
 }
 

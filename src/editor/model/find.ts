@@ -98,21 +98,25 @@ function ranked(entries: readonly Entry[], words: readonly string[]): Found[] {
 
 /** 0 when a word is found nowhere; 1 when there are no words. */
 function scoreOf({ fields }: Entry, words: readonly string[]): number {
-  const scores = words.map((word) => fields.reduce((best, field) => Math.max(best, field.weight * closeness(field.words, word)), 0));
-  return scores.includes(0) ? 0 : 1 + scores.reduce((sum, score) => sum + score, 0);
+  const scores = words.map((word) => fields.reduce((best, field) => Math.max(best, field.weight * closeness(field.words, word, field.weight > WEIGHTS.doc)), 0));
+  const whole = fields.some((field) => field.weight > WEIGHTS.ports && words.join(' ') === field.words.join(' '));
+  return scores.includes(0) ? 0 : 1 + scores.reduce((sum, score) => sum + score, 0) + (whole ? WHOLE : 0);
 }
 
-/** How well a word is met: whole, as a beginning, inside. One letter only counts as a beginning. */
-function closeness(words: readonly string[], word: string): number {
+/** What it counts when the words are a whole title or name: more than any title they are only a part of. */
+const WHOLE = 1000;
+
+/** How well a word is met: whole, as a beginning or in the plural, inside. Running text has every short word inside another. */
+function closeness(words: readonly string[], word: string, inside: boolean): number {
   if (words.includes(word)) return 4;
-  if (words.some((candidate) => candidate.startsWith(word))) return 3;
-  return word.length > 2 && words.some((candidate) => candidate.includes(word)) ? 1 : 0;
+  if (words.some((candidate) => candidate.startsWith(word) || word === `${candidate}s`)) return 3;
+  return inside && word.length > 2 && words.some((candidate) => candidate.includes(word)) ? 1 : 0;
 }
 
 /** The word itself when it is found somewhere, else the known word it most likely means. */
 function mended(word: string, entries: readonly Entry[]): string {
   const known = new Set(entries.flatMap(({ fields }) => fields.flatMap((field) => field.words)));
-  return closeness([...known], word) > 0 ? word : nearest(word, known) ?? word;
+  return closeness([...known], word, true) > 0 ? word : nearest(word, known) ?? word;
 }
 
 const byText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);

@@ -66,16 +66,22 @@ export type Direction = 'left' | 'right' | 'up' | 'down';
 
 /**
  * The nearest card in a direction on the screen; undefined when none lies there. What lies off to the side counts as twice as
- * far, so that a row is followed before it is left; what lies more to the side than ahead counts only if nothing else does.
+ * far, so that a row is followed before it is left. What lies more to the side than ahead counts only if nothing else does,
+ * and then the one most ahead.
  */
 export function towards(boxes: ReadonlyMap<string, Box>, id: string, direction: Direction): string | undefined {
   const own = boxes.get(id);
   if (own === undefined) return undefined;
-  const offsets = [...boxes].filter(([other]) => other !== id).map(([other, box]) => ({ other, ...offset(own, box, direction) })).filter(({ ahead }) => ahead > 0);
-  const straight = offsets.filter(({ ahead, aside }) => aside <= ahead);
-  const nearest = (straight.length > 0 ? straight : offsets).sort((a, b) => a.ahead + 2 * a.aside - b.ahead - 2 * b.aside)[0];
-  return nearest?.other;
+  const ahead = [...boxes].filter(([other]) => other !== id)
+    .map(([other, box]) => ({ other, ...offset(own, box, direction) }))
+    .filter((one) => one.ahead > 0 && one.aside <= MOST_ASIDE * one.ahead);
+  const straight = ahead.filter((one) => one.aside <= one.ahead);
+  const nearest = straight.sort((a, b) => a.ahead + 2 * a.aside - b.ahead - 2 * b.aside)[0];
+  return (nearest ?? ahead.sort((a, b) => a.aside / a.ahead - b.aside / b.ahead)[0])?.other;
 }
+
+/** A card much more to the side than ahead does not lie in that direction for anyone's eye. */
+const MOST_ASIDE = 5;
 
 /** From middle to middle: how far in a direction, and how far off to its side. */
 function offset(from: Box, to: Box, direction: Direction): { readonly ahead: number; readonly aside: number } {

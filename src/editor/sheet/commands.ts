@@ -51,7 +51,7 @@ export const sheetCommands: readonly Command[] = [
   },
   { id: 'sheet-sign', label: 'Show the whole sign', group: 'Sheet', run: () => { pin(false); show(undefined); } },
   {
-    id: 'sheet-pin', label: 'Pin what the sheet shows', group: 'Sheet', keys: ['P'], refusal: nothingShown,
+    id: 'sheet-pin', label: 'Pin what the sheet shows', group: 'Sheet', keys: ['K'], refusal: nothingShown,
     labelNow: () => (editor.getState().pinned ? 'Let the sheet follow what is chosen' : 'Pin what the sheet shows'),
     run: () => pin(!editor.getState().pinned),
   },

@@ -30,14 +30,11 @@ function OpenBar() {
   const refusal = usePlayback((state) => state.refused);
   return (
     <div className="playback-bar">
-      <div className="playback-main">
-        {ready && <Scrubber />}
-        <Transport />
-        {ready && <ReadOuts />}
-        {!ready && refusal === undefined && <p className="playback-says">Reading the programs back.</p>}
-        {refusal !== undefined && <p className="playback-says is-failed" role="alert">✕ {refusal}</p>}
-      </div>
-      {ready && <Listing />}
+      {ready && <Scrubber />}
+      <Transport />
+      {ready && <div className="playback-told"><ReadOuts /><Listing /></div>}
+      {!ready && refusal === undefined && <p className="playback-says" role="status">Reading the programs back.</p>}
+      {refusal !== undefined && <p className="playback-says is-failed" role="alert">✕ {refusal}</p>}
     </div>
   );
 }

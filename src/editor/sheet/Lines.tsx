@@ -1,14 +1,16 @@
 import { useEditor } from '../state/editor.ts';
 import { CheckTable } from './CheckTable.tsx';
-import { type Written, writtenAs } from './written.ts';
+import { type Written, isCheckLine, writtenAs } from './written.ts';
 
 /** A value without a shape, large enough to be read: pairs and checks as a table, programs as they are written. */
 export function Lines({ node, lines }: { readonly node: string; readonly lines: readonly string[] }) {
   const checks = useEditor((state) => state.outcome?.checks);
   const own = checks?.filter((check) => check.node === node) ?? [];
+  const rest = own.length > 0 ? lines.filter((line) => !isCheckLine(line)) : lines;
   return (
     <div className="sheet-lines" tabIndex={0} role="region" aria-label="What came out, in words">
-      {own.length > 0 && own.length === lines.length ? <CheckTable checks={own} /> : <WrittenLines written={writtenAs(lines)} />}
+      {own.length > 0 && <CheckTable checks={own} />}
+      {rest.length > 0 && <WrittenLines written={writtenAs(rest)} />}
     </div>
   );
 }

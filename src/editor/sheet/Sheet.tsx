@@ -5,6 +5,8 @@ import { SheetFoot } from './SheetFoot.tsx';
 import { SheetHead } from './SheetHead.tsx';
 import { Lines } from './Lines.tsx';
 import { followPictures } from './camera.ts';
+import { followGround } from './ground.ts';
+import { useSheet } from './store.ts';
 import { layersOf } from './shapes.ts';
 import './sheet.css';
 
@@ -12,11 +14,14 @@ import './sheet.css';
 export function Sheet() {
   const picture = useEditor((state) => state.picture);
   useEffect(followPictures, []);
+  useEffect(followGround, []);
   const drawn = picture === undefined || layersOf(picture).length > 0;
-  const written = picture !== undefined && picture.outputs.layers.length === 0 && picture.outputs.lines.length > 0;
+  const inWords = useSheet((state) => state.inWords);
+  const worded = picture !== undefined && picture.outputs.lines.length > 0;
+  const written = worded && (inWords || !drawn);
   return (
     <section className="sheet" aria-label="Sheet">
-      <SheetHead drawn={drawn} />
+      <SheetHead drawn={drawn} worded={worded} />
       <div className="sheet-body" data-drawn={drawn} data-written={written}>
         {drawn && <Stage />}
         {written && <Lines node={picture.node} lines={picture.outputs.lines} />}

@@ -24,7 +24,8 @@ function Position() {
 function Layers() {
   const picture = useEditor((state) => state.picture);
   const hidden = useSheet((state) => state.hidden);
-  const names = picture ? layerNames(picture) : [];
+  const ground = useSheet((state) => state.ground);
+  const names = picture ? layerNames(picture, ground) : [];
   if (names.length === 0) return null;
   return (
     <fieldset className="sheet-layers">

@@ -6,11 +6,12 @@ import { sheet, useSheet } from './store.ts';
 import { isStale, shownTitle, shownWords } from './title.ts';
 
 /** What is shown, and how it is looked at. */
-export function SheetHead({ drawn }: { readonly drawn: boolean }) {
+export function SheetHead({ drawn, worded }: { readonly drawn: boolean; readonly worded: boolean }) {
   return (
     <header className="sheet-head">
       <Shown />
       {drawn && <ViewButtons />}
+      {drawn && worded && <WordsButton />}
       <ShownButtons />
     </header>
   );
@@ -39,6 +40,11 @@ function ShownButtons() {
       <button type="button" className="button" aria-pressed={pinned} disabled={nothing} onClick={() => pin(!editor.getState().pinned)}>{pinned ? 'Pinned' : 'Pin'}</button>
     </div>
   );
+}
+
+function WordsButton() {
+  const inWords = useSheet((state) => state.inWords);
+  return <button type="button" className="button" aria-pressed={inWords} onClick={() => sheet.setState({ inWords: !inWords })}>In words</button>;
 }
 
 function ViewButtons() {

@@ -1,4 +1,5 @@
 import { type EditorState, editor } from '../state/editor.ts';
+import type { PictureLayer } from '../../values/picture.ts';
 import type { NodePicture } from '../worker/protocol.ts';
 import { contentBox, sheetBox } from './shapes.ts';
 import { nodesOnSheet } from './space.ts';
@@ -30,15 +31,23 @@ function arrived(picture: NodePicture): void {
   if (!box) return;
   const space = liesOnSheet(editor.getState(), picture.node);
   const state = sheet.getState();
-  if (lastNode === undefined) fitTo('all');
+  if (lastNode === undefined) fitTo('sheet');
   else if (space !== onSheet) {
     views.set(onSheet, state.view);
     const known = views.get(space);
     if (known && showsBox({ ...known, ...state.size }, box)) look(known);
-    else fitTo('all');
-  } else if (picture.node !== lastNode && !showsBox(frameOf(state), box)) fitTo('all');
+    else fitTo('sheet');
+  } else if (picture.node !== lastNode && !showsBox(frameOf(state), box)) fitTo('sheet');
   lastNode = picture.node;
   onSheet = space;
+}
+
+/** Puts what is shown on a sheet. A view fitted to the sheet is fitted anew. */
+export function setGround(ground: readonly PictureLayer[]): void {
+  const { fitted, ground: before } = sheet.getState();
+  if (ground.length === 0 && before.length === 0) return;
+  sheet.setState({ ground });
+  if (fitted === 'sheet') fitTo('sheet');
 }
 
 /** Another document: nothing of how the last one was looked at is kept. */
@@ -51,8 +60,8 @@ function forget(): void {
 /** Shows the whole sheet, or everything drawn. Until the view is moved by hand it stays fitted when the window changes. */
 export function fitTo(what: 'sheet' | 'all'): void {
   const { picture } = editor.getState();
-  const { size } = sheet.getState();
-  const box = picture && (what === 'sheet' ? sheetBox(picture) : contentBox(picture));
+  const { size, ground } = sheet.getState();
+  const box = picture && (what === 'sheet' ? sheetBox(picture, ground) : contentBox(picture));
   stopFlying();
   if (box) sheet.setState({ view: fit(size, box), fitted: what });
 }
@@ -62,7 +71,7 @@ export function setSize(size: Size): void {
   if (size.width === before.width && size.height === before.height) return;
   sheet.setState({ size });
   // A view chosen while there was no room to show anything in means nothing.
-  if (fitted !== undefined || before.width === 0) fitTo(fitted ?? 'all');
+  if (fitted !== undefined || before.width === 0) fitTo(fitted ?? 'sheet');
 }
 
 /** Zooms by a factor about a screen place; without one about the middle. */

@@ -7,7 +7,7 @@ import { drawLayers } from './paint/layers.ts';
 import { drawPlayback, drawRelief } from './paint/playback.ts';
 import { drawRulers } from './paint/rulers.ts';
 import type { Palette } from './palette.ts';
-import { contentBox } from './shapes.ts';
+import { contentBox, isGround } from './shapes.ts';
 import { signsOf } from './signs.ts';
 import { labelPlace } from './spot-label.ts';
 import { type SheetState, frameOf } from './store.ts';
@@ -31,19 +31,17 @@ function inkFor(ctx: CanvasRenderingContext2D, { editor, sheet, overlay, palette
 /** Draws the values and, beneath them, the shaded sheet: all that costs time and stays while a pointer moves. */
 export function drawValues(ctx: CanvasRenderingContext2D, scene: Scene): void {
   const ink = inkFor(ctx, scene);
-  const { editor: { picture }, sheet: { hidden }, overlay: { relief } } = scene;
+  const { editor: { picture }, sheet: { hidden, ground }, overlay: { relief } } = scene;
   inPixels(ink);
   ctx.clearRect(0, 0, ink.frame.width, ink.frame.height);
   if (!picture) return;
-  const [ground, above] = [picture.inputs.filter(isGround), picture.inputs.filter((layer) => !isGround(layer))];
-  drawLayers(ink, ground, hidden, false);
+  const [before, above] = [picture.inputs.filter(isGround), picture.inputs.filter((layer) => !isGround(layer))];
+  drawLayers(ink, [...ground, ...before], hidden, false);
   drawLayers(ink, picture.outputs.layers.filter(isGround), hidden, false);
   if (relief) drawRelief(ink, relief);
   drawLayers(ink, above, hidden, picture.outputs.layers.length > 0);
   drawLayers(ink, picture.outputs.layers.filter((layer) => !isGround(layer)), hidden, false);
 }
-
-const isGround = ({ kind }: { readonly kind: string }): boolean => kind === 'sheet';
 
 /** Draws what changes from moment to moment over the values: playback, signs, what is held, the tape, the rulers. */
 export function drawMoment(ctx: CanvasRenderingContext2D, scene: Scene): void {

@@ -35,8 +35,8 @@ export function pointAway(): void {
 
 function snapAt(cursor: Point): ReturnType<typeof snapTo> {
   const { picture } = editor.getState();
-  const { view, hidden } = sheet.getState();
-  return picture && snapTo(layersOf(picture).filter(({ name }) => !hidden.has(name)), cursor, SNAP_REACH / view.scale);
+  const { view, hidden, ground } = sheet.getState();
+  return picture && snapTo([...ground, ...layersOf(picture)].filter(({ name }) => !hidden.has(name)), cursor, SNAP_REACH / view.scale);
 }
 
 /** What can be taken hold of at a place of the sheet. */

@@ -40,7 +40,10 @@ export function contentBox(picture: NodePicture): Box | undefined {
   return boxes.get(picture);
 }
 
-/** Around the sheet, where the picture has one; else around all of it. */
-export function sheetBox(picture: NodePicture): Box | undefined {
-  return boxOfLayers(layersOf(picture).filter(({ kind }) => kind === 'sheet')) ?? contentBox(picture);
+/** Around the sheet, where the picture has one or lies on one; else around all of it. */
+export function sheetBox(picture: NodePicture, ground: readonly PictureLayer[]): Box | undefined {
+  return boxOfLayers([...ground, ...layersOf(picture)].filter(isGround)) ?? contentBox(picture);
 }
+
+/** Whether a layer is the sheet itself, beneath everything else. */
+export const isGround = ({ kind }: PictureLayer): boolean => kind === 'sheet';

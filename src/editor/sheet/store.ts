@@ -1,6 +1,6 @@
 import { createStore } from 'zustand/vanilla';
 import { useStore } from 'zustand';
-import type { Reading } from '../../values/picture.ts';
+import type { PictureLayer, Reading } from '../../values/picture.ts';
 import type { Snap } from './snap.ts';
 import type { Tape } from './tape.ts';
 import type { Frame, Point, Size, View } from './view.ts';
@@ -20,6 +20,10 @@ export interface SheetState {
   readonly view: View;
   /** What the view was fitted to, until the person moves it. */
   readonly fitted: 'sheet' | 'all' | undefined;
+  /** The sheet that what is shown lies on, where it is not part of the picture itself. */
+  readonly ground: readonly PictureLayer[];
+  /** What came out is written beside the picture too. */
+  readonly inWords: boolean;
   /** Names of layers that are hidden. */
   readonly hidden: ReadonlySet<string>;
   /** Order and direction of strokes and passes are drawn. */
@@ -41,7 +45,7 @@ export interface SheetState {
 }
 
 export const initialSheet: SheetState = {
-  size: { width: 0, height: 0 }, view: { x: 0, y: 0, scale: 1 }, fitted: undefined, hidden: new Set(), order: true,
+  size: { width: 0, height: 0 }, view: { x: 0, y: 0, scale: 1 }, fitted: undefined, ground: [], inWords: false, hidden: new Set(), order: true,
   tool: 'look', tape: {}, cursor: undefined, byKeys: false, snap: undefined, readings: [], under: undefined, grip: undefined, hovered: undefined,
 };
 

@@ -3,7 +3,8 @@ import type { NodePicture } from '../worker/protocol.ts';
 import { layersOf } from './shapes.ts';
 
 /** Names of the layers there are, each once, in the order they are drawn. */
-export const layerNames = (picture: NodePicture): string[] => [...new Set(layersOf(picture).map(({ name }) => name))];
+export const layerNames = (picture: NodePicture, ground: readonly PictureLayer[]): string[] =>
+  [...new Set([...ground, ...layersOf(picture)].map(({ name }) => name))];
 
 /** The picture in words, for those who do not see it: the node's own sentence, then its layers with their counts. */
 export function pictureWords(title: string, says: string | undefined, picture: NodePicture | undefined): string {

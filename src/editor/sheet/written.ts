@@ -14,3 +14,6 @@ export function writtenAs(lines: readonly string[]): Written {
   const rows = lines.map((line) => PAIR.exec(line)).flatMap((found) => (found ? [[found[1]!, found[2]!] as const] : []));
   return rows.length === lines.length && rows.length > 0 ? { kind: 'pairs', rows } : { kind: 'words', lines };
 }
+
+/** Whether a line tells the state of a check, which a table of checks tells better. */
+export const isCheckLine = (line: string): boolean => /^(?:pass|caution|fail): /.test(line);

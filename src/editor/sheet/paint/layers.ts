@@ -32,11 +32,15 @@ const PAINTERS: Readonly<Record<LayerKind, Painter>> = {
     if (!ink.bare) fillEach(ink, items, ink.palette.colours.ink, 0.4);
     strokeItems(ink, items, { colour: ink.palette.colours.ink, width: 3 });
   },
+  // On the shaded sheet what was cut is seen, and the playback draws the way under way.
   passes: (ink, layer) => {
+    if (ink.bare) return;
     strokeItems(ink, layer.items, { colour: ink.palette.colours.ink, width: 1 });
     drawOrder(ink, layer, ink.palette.colours.ink);
   },
-  rapids: (ink, { items }) => strokeItems(ink, items, { colour: ink.palette.colours.grey, width: 1, dash: [6, 5], cap: 'butt' }),
+  rapids: (ink, { items }) => {
+    if (!ink.bare) strokeItems(ink, items, { colour: ink.palette.colours.grey, width: 1, dash: [6, 5], cap: 'butt' });
+  },
   seams: (ink, { items }) => {
     strokeItems(ink, items, { colour: ink.palette.colours.petrol, width: 1.5, dash: [8, 5], cap: 'butt' });
     for (const item of items) writeBeside(ink, item, ink.palette.colours.petrol);
@@ -49,7 +53,7 @@ export function drawLayers(ink: Ink, layers: readonly PictureLayer[], hidden: Re
   for (const layer of layers) {
     if (hidden.has(layer.name) || layer.items.length === 0) continue;
     ink.ctx.globalAlpha = faint && layer.kind !== 'sheet' ? FAINT : 1;
-    PAINTERS[layer.kind](ink, layer);
+    PAINTERS[layer.kind](faint ? { ...ink, order: false } : ink, layer);
   }
   ink.ctx.globalAlpha = 1;
 }

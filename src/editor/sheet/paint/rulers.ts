@@ -4,6 +4,9 @@ import { type Ink, polyline } from './ink.ts';
 
 const LENGTHS: Readonly<Record<Tick['kind'], number>> = { labelled: 11, half: 7, small: 4 };
 
+/** Pixels the longest label takes, with its unit: the last one that has this room carries the unit. */
+const LABEL_ROOM = 68;
+
 /** Millimetre rulers along the top and the left, with marks at the cursor. */
 export function drawRulers(ink: Ink, cursor: Point | undefined): void {
   const { ctx, frame, palette } = ink;
@@ -25,8 +28,9 @@ function drawTop(ink: Ink): void {
     return [{ x, y: RULER }, { x, y: RULER - LENGTHS[tick.kind] }];
   });
   prepareLabels(ink);
-  const last = list.findLast(({ label }) => label !== undefined);
-  for (const tick of list) if (tick.label !== undefined) ctx.fillText(withUnit(tick, last), toScreen(frame, { x: tick.value, y: 0 }).x + 3, 11);
+  const place = (tick: Tick) => toScreen(frame, { x: tick.value, y: 0 }).x + 3;
+  const last = list.findLast((tick) => tick.label !== undefined && place(tick) < frame.width - LABEL_ROOM);
+  for (const tick of list) if (tick.label !== undefined) ctx.fillText(withUnit(tick, last), place(tick), 11);
 }
 
 function drawLeft(ink: Ink): void {
@@ -38,8 +42,9 @@ function drawLeft(ink: Ink): void {
     return [{ x: RULER, y }, { x: RULER - LENGTHS[tick.kind], y }];
   });
   prepareLabels(ink);
-  const last = list.findLast(({ label }) => label !== undefined);
-  for (const tick of list) if (tick.label !== undefined) writeUpwards(ctx, withUnit(tick, last), toScreen(frame, { x: 0, y: tick.value }).y - 3);
+  const place = (tick: Tick) => toScreen(frame, { x: 0, y: tick.value }).y - 3;
+  const last = list.findLast((tick) => tick.label !== undefined && place(tick) > RULER + LABEL_ROOM);
+  for (const tick of list) if (tick.label !== undefined) writeUpwards(ctx, withUnit(tick, last), place(tick));
 }
 
 /** The unit stands with the last label: the ruler is read towards it. */

@@ -1,15 +1,15 @@
 import { memo, useEffect, useRef } from 'react';
-import { editor, useEditor } from '../state/editor.ts';
+import { useEditor } from '../state/editor.ts';
 import { type BenchCard, benchGraph, cardWidth } from './bench-graph.ts';
 import { likelyHeight } from './card-layout.ts';
+import { CardHead } from './CardHead.tsx';
 import { CardOpen } from './CardOpen.tsx';
 import { CardPicture } from './CardPicture.tsx';
 import { CardPorts } from './CardPorts.tsx';
-import { type CardState, progressOf, saysOf, stateOf } from './card-state.ts';
+import { type CardState, progressOf, saysOf, shownReport, stateOf } from './card-state.ts';
 import { measureCard } from './measure.ts';
 import { useBench } from './state.ts';
 import { spokenCard } from './spoken.ts';
-import { toggleOpened } from './actions.ts';
 
 /** One step with its picture. Draws itself again only when something of its own changes. */
 export const Card = memo(function Card({ id }: { readonly id: string }) {
@@ -21,7 +21,7 @@ function KnownCard({ card }: { readonly card: BenchCard }) {
   const { id } = card;
   const opened = useEditor((state) => state.opened.includes(id));
   const chosen = useEditor((state) => state.chosen.includes(id));
-  const report = useEditor(({ reports }) => reports.get(card.members.at(-1) ?? id));
+  const report = useEditor(({ reports }) => shownReport(card, reports));
   const progress = useEditor((state) => progressOf(state, card.members));
   const focused = useBench((state) => state.focused === id);
   const place = useEditor(({ history }) => `${history.document.nodes.findIndex((node) => node.id === id) + 1} of ${history.document.nodes.length}`);
@@ -29,39 +29,26 @@ function KnownCard({ card }: { readonly card: BenchCard }) {
   const element = useRef<HTMLDivElement>(null);
   useEffect(() => (element.current === null ? undefined : measureCard(element.current, id, opened)), [id, opened]);
   const says = saysOf(card, report);
+  const notes = useBench((state) => state.notes);
+  const note = useEditor(({ history }) => history.document.nodes.find((node) => node.id === id)?.note);
   const ports = Math.max(card.inputs.length, card.outputs.length);
   return (
     <div
       ref={element} role="group" aria-label={spokenCard(card, { place, says, state, opened, chosen })} aria-roledescription="step" tabIndex={focused ? 0 : -1}
       data-node={id} className={classes(card, state, { opened, chosen })} style={{ width: cardWidth(opened), minHeight: likelyHeight(ports, false) }}
     >
-      <Head card={card} state={state} opened={opened} tabbable={focused} />
-      <p className="bench-says">{says}</p>
+      <CardHead card={card} opened={opened} tabbable={focused} />
+      <div className="bench-band">
+        {state.sign !== '' && <span className="bench-state"><span aria-hidden="true">{state.sign}</span> {state.word}</span>}
+        <p className="bench-says">{says}</p>
+      </div>
       {progress !== undefined && <progress className="bench-progress" max={1} value={progress} aria-label={`${card.title}: computing`} />}
       {opened && <CardOpen card={card} tabbable={focused} />}
       <div className="bench-picture">{report !== undefined && report.state === 'ready' && <CardPicture picture={report.thumbnail} />}</div>
+      {notes && !opened && note !== undefined && <p className="bench-note"><span className="visually-hidden">Note: </span>{note}</p>}
       <CardPorts side="input" ports={card.inputs} />
       <CardPorts side="output" ports={card.outputs} />
     </div>
-  );
-}
-
-interface HeadProps {
-  readonly card: BenchCard;
-  readonly state: CardState;
-  readonly opened: boolean;
-  readonly tabbable: boolean;
-}
-
-function Head({ card, state, opened, tabbable }: HeadProps) {
-  return (
-    <header className="bench-head">
-      <h3 className="bench-title">{card.title}</h3>
-      {state.sign !== '' && <span className="bench-state"><span aria-hidden="true">{state.sign}</span> {state.word}</span>}
-      <button type="button" className="bench-quiet bench-toggle" tabIndex={tabbable ? 0 : -1} aria-expanded={opened} onClick={() => toggleOpened(card.id)}>
-        {opened ? 'Fold' : 'Open'}<span className="visually-hidden"> {card.title}</span>
-      </button>
-    </header>
   );
 }
 
@@ -70,9 +57,3 @@ function classes(card: BenchCard, { mood }: CardState, { opened, chosen }: { rea
   return ['bench-card', `bench-card-${mood}`, `bench-card-${card.kind}`, opened && 'bench-card-opened', chosen && 'bench-card-chosen', tall && 'bench-card-tall',
     card.inputs.length === 0 && 'bench-card-first', card.outputs.length === 0 && 'bench-card-last'].filter(Boolean).join(' ');
 }
-
-/** The card's element, for putting the focus on it. */
-export const cardElement = (id: string): HTMLElement | undefined =>
-  [...document.querySelectorAll<HTMLElement>('.bench-card')].find(({ dataset }) => dataset['node'] === id);
-
-export const isOpened = (id: string): boolean => editor.getState().opened.includes(id);

@@ -1,7 +1,7 @@
 import { useId } from 'react';
 import { NodeForm } from '../form/NodeForm.tsx';
 import { useEditor } from '../state/editor.ts';
-import { rename, writeNote } from './actions.ts';
+import { writeNote } from './actions.ts';
 import type { BenchCard } from './bench-graph.ts';
 import { sentenceOf } from './card-state.ts';
 import { bench, useBench } from './state.ts';
@@ -14,9 +14,11 @@ export function CardOpen({ card, tabbable }: { readonly card: BenchCard; readonl
       {doc !== '' && <p className="bench-doc">{doc}</p>}
       <Findings id={card.id} />
       {card.kind === 'node' && <NodeForm node={card.id} />}
-      <Title card={card} />
       <Note id={card.id} />
-      <button type="button" className="button" tabIndex={tabbable ? 0 : -1} onClick={() => bench.setState({ wiring: card.id })}>Wire…</button>
+      <div className="bench-actions">
+        <button type="button" className="button" tabIndex={tabbable ? 0 : -1} onClick={() => bench.setState({ wiring: { card: card.id } })}>Wire…</button>
+        <button type="button" className="button" tabIndex={tabbable ? 0 : -1} onClick={() => bench.setState({ renaming: card.id })}>Rename</button>
+      </div>
     </div>
   );
 }
@@ -30,21 +32,6 @@ function Findings({ id }: { readonly id: string }) {
       {report.problems.map((problem, i) => <li key={`p${i}`} className="bench-problem"><span aria-hidden="true">✕ </span>{sentenceOf(problem)}</li>)}
       {report.cautions.map((caution, i) => <li key={`c${i}`} className="bench-caution"><span aria-hidden="true">! </span>{sentenceOf(caution)}</li>)}
     </ul>
-  );
-}
-
-function Title({ card }: { readonly card: BenchCard }) {
-  const field = useId();
-  const commit = (value: string) => rename(card.id, value);
-  return (
-    <div className="bench-field">
-      <label htmlFor={field}>Title</label>
-      <input
-        className="field" id={field} key={card.title} defaultValue={card.title} maxLength={80} autoComplete="off"
-        onBlur={({ currentTarget: { value } }) => value !== card.title && commit(value)}
-        onKeyDown={({ key, currentTarget: { value } }) => key === 'Enter' && commit(value)}
-      />
-    </div>
   );
 }
 

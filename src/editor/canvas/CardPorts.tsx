@@ -1,9 +1,9 @@
 import { memo } from 'react';
-import { endText } from '../model/graph.ts';
 import { useEditor } from '../state/editor.ts';
 import type { BenchPort } from './bench-graph.ts';
 import { portHeight } from './card-layout.ts';
 import { familyOf } from './families.ts';
+import { endKey } from './gesture-wire.ts';
 import { useBench } from './state.ts';
 
 interface PortsProps {
@@ -20,8 +20,6 @@ export const CardPorts = memo(function CardPorts({ side, ports }: PortsProps) {
     </ul>
   );
 });
-
-export const endKey = (port: BenchPort['end']): string => `${port.side} ${endText(port)}`;
 
 function Port({ port, index }: { readonly port: BenchPort; readonly index: number }) {
   const { end, label, type, many, optional, doc, wired } = port;

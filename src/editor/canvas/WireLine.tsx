@@ -1,7 +1,6 @@
 import { memo } from 'react';
 import { editor, useEditor } from '../state/editor.ts';
 import { type BenchGraph, benchGraph } from './bench-graph.ts';
-import { chooseWire } from './actions.ts';
 import { useLie } from './lie.ts';
 import { bench, useBench } from './state.ts';
 import { drawWire } from './wire-path.ts';
@@ -25,7 +24,7 @@ export const WireLine = memo(function WireLine({ id }: { readonly id: string }) 
   return (
     <svg className={classes.filter(Boolean).join(' ')} width="1" height="1" aria-hidden="true" focusable="false">
       <path className="bench-wire-line" d={d} pathLength={mood.startsWith('broken') ? 100 : undefined} />
-      <path className="bench-wire-hit" d={d} data-wire={id} onClick={() => chooseWire(id)}><title>{carries(id)}</title></path>
+      <path className="bench-wire-hit" d={d} data-wire={id}><title>{carries(id)}</title></path>
     </svg>
   );
 });

@@ -1,17 +1,20 @@
-import { choose, edit, editor } from '../state/editor.ts';
-import { bench } from './state.ts';
+import { choose, edit, editor, present } from '../state/editor.ts';
+import { renameGroup } from '../model/groups.ts';
+import { renameStep, setNote } from '../model/steps.ts';
+import type { BenchCard } from './bench-graph.ts';
+import type { Wire } from '../../runtime/index.ts';
+import { type End, titleAt } from '../model/graph.ts';
+import { connect, disconnect, rewire } from '../model/wiring.ts';
+import { announce, bench } from './state.ts';
 
 /** Opens a card in place, or folds it. */
 export function toggleOpened(id: string): void {
   editor.setState(({ opened }) => ({ opened: opened.includes(id) ? opened.filter((other) => other !== id) : [...opened, id] }));
 }
 
-/** Chooses cards, the last of which is what the sheet shows; with none chosen the page chooses what it shows. */
+/** Chooses cards, and no wire. */
 export function chooseCards(ids: readonly string[]): void {
-  const { nodes } = editor.getState().history.document;
-  const last = ids.at(-1);
   choose(ids);
-  editor.setState({ shown: nodes.some(({ id }) => id === last) ? last : undefined });
   bench.setState({ chosenWire: undefined });
 }
 
@@ -27,24 +30,38 @@ export function chooseWire(key: string): void {
 }
 
 /** Gives a step or a group another title; an empty one gives a step its type's title back. */
-export function rename(id: string, title: string): void {
-  const words = title.trim();
-  edit('rename', (draft) => {
-    const group = draft.groups.find((one) => one.id === id);
-    const node = draft.nodes.find((one) => one.id === id);
-    if (group !== undefined && words !== '') group.title = words;
-    if (node === undefined) return;
-    if (words === '') delete node.title;
-    else if (node.title !== words) node.title = words;
-  });
+export function rename(card: Pick<BenchCard, 'id' | 'kind' | 'title'>, title: string): void {
+  if (title.trim() === card.title) return;
+  edit('rename', card.kind === 'group' ? renameGroup(card.id, title) : renameStep(card.id, title));
 }
 
-/** Writes the note a teacher leaves on a step. */
+/** Writes the note a teacher leaves on a step; what is typed in one go is one step to undo. */
 export function writeNote(id: string, note: string, gesture: string): void {
-  edit('write a note', (draft) => {
-    const node = draft.nodes.find((one) => one.id === id);
-    if (node === undefined) return;
-    if (note.trim() === '') delete node.note;
-    else node.note = note;
-  }, gesture);
+  edit('write a note', setNote(id, note), gesture);
+}
+
+const portName = (end: End): string => `${titleAt(editor.getState().shapes, present(), end.node)}, ${end.port}`;
+
+/** Lays a wire between two ends, whichever is named first. */
+export function layWire(one: End, other: End): void {
+  edit('lay a wire', connect(editor.getState().shapes, one, other));
+  announce(`Wired ${portName(one)} to ${portName(other)}.`);
+}
+
+/** Takes the end of a wire to another port. */
+export function moveWire(wire: Wire, end: End): void {
+  edit('move a wire', rewire(editor.getState().shapes, wire, end));
+  announce(`The wire now ends at ${portName(end)}.`);
+}
+
+export function removeWire(wire: Wire): void {
+  edit('take a wire away', disconnect(wire));
+  bench.setState({ chosenWire: undefined });
+  announce('Wire taken away.');
+}
+
+/** Chooses new cards and puts the focus on the last once it stands. */
+export function presentCards(ids: readonly string[]): void {
+  chooseCards(ids);
+  bench.setState({ focused: ids.at(-1), wantsFocus: ids.at(-1) });
 }

@@ -12,31 +12,9 @@ export const CARD = {
 /** How far a port's word may reach out of its card. */
 export const WORD_REACH = 52;
 
-export interface Box {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-}
-
 export const portHeight = (index: number): number => CARD.firstPort + CARD.pitch * index;
 
 /** A card's height before the page has measured it. */
 export function likelyHeight(ports: number, opened: boolean): number {
   return Math.max(opened ? 360 : CARD.height, portHeight(ports) - CARD.pitch / 2 + 10);
 }
-
-/** Around all boxes; undefined when there are none. */
-export function around(boxes: Iterable<Box>): Box | undefined {
-  let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (const box of boxes) {
-    left = Math.min(left, box.x);
-    top = Math.min(top, box.y);
-    right = Math.max(right, box.x + box.width);
-    bottom = Math.max(bottom, box.y + box.height);
-  }
-  return right < left ? undefined : { x: left, y: top, width: right - left, height: bottom - top };
-}
-
-export const touches = (a: Box, b: Box): boolean =>
-  a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;

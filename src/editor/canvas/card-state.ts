@@ -45,3 +45,10 @@ export function saysOf(card: Pick<BenchCard, 'known' | 'type'>, report: NodeRepo
   const problem = report?.state === 'failed' ? report.problems[0] : undefined;
   return problem === undefined ? report?.says ?? '' : sentenceOf(problem);
 }
+
+/** The report a card shows: a node's own; of a group that of a member in trouble, else of the last that drew something. */
+export function shownReport({ kind, members }: Pick<BenchCard, 'kind' | 'members'>, reports: EditorState['reports']): NodeReport | undefined {
+  const found = members.flatMap((id) => reports.get(id) ?? []);
+  if (kind === 'node') return found[0];
+  return found.find(({ state }) => state === 'failed') ?? found.findLast(({ thumbnail }) => thumbnail.box !== undefined) ?? found.at(-1);
+}

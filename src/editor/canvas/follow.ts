@@ -1,4 +1,5 @@
-import { type EditorState, editor, present } from '../state/editor.ts';
+import { membersOf } from '../model/graph.ts';
+import { type EditorState, editor, present, show } from '../state/editor.ts';
 import { type BenchGraph, benchGraph } from './bench-graph.ts';
 import { layCards, layWires, lie } from './lie.ts';
 import { seenBox, viewport } from './state.ts';
@@ -33,12 +34,18 @@ export function follow(view: BenchView): () => void {
   };
   const unsubscribe = editor.subscribe((state, before) => {
     if (isOther(state, before)) start();
+    if (state.chosen !== before.chosen) showChosen(state);
   });
   start();
   return () => {
     work.stopped = true;
     unsubscribe();
   };
+}
+
+/** The sheet shows the card chosen last; of a group, its last step. With none chosen the page chooses. */
+function showChosen({ chosen, history: { document } }: EditorState): void {
+  show(membersOf(document, chosen.slice(-1)).at(-1));
 }
 
 const isOther = (a: EditorState, b: EditorState): boolean =>

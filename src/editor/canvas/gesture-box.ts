@@ -1,6 +1,6 @@
 import { editor } from '../state/editor.ts';
 import { chooseCards } from './actions.ts';
-import { type Box, touches } from './card-layout.ts';
+import { type Box, overlap } from '../model/boxes.ts';
 import type { Gesture } from './gestures.ts';
 import { lie } from './lie.ts';
 import { bench } from './state.ts';
@@ -24,4 +24,4 @@ export function beginBox(view: BenchView, start: PointerEvent): Gesture {
   };
 }
 
-const touched = (frame: Box): readonly string[] => [...lie.getState().boxes].flatMap(([id, box]) => (touches(box, frame) ? [id] : []));
+const touched = (frame: Box): readonly string[] => [...lie.getState().boxes].flatMap(([id, box]) => (overlap(box, frame) ? [id] : []));

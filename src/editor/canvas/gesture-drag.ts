@@ -1,11 +1,12 @@
-import { edit, editor } from '../state/editor.ts';
+import { insertOnWire } from '../model/inserting.ts';
+import { moveSteps } from '../model/steps.ts';
+import { edit, editor, present } from '../state/editor.ts';
 import { chooseCards, toggleChosen } from './actions.ts';
 import { currentGraph } from './follow.ts';
 import type { Gesture } from './gestures.ts';
-import { layCards, layWires, shiftCards } from './lie.ts';
-import { bench } from './state.ts';
+import { cardSizes, layCards, layWires, shiftCards } from './lie.ts';
+import { announce, bench } from './state.ts';
 import type { BenchView } from './view.ts';
-import { moveSteps } from '../model/steps.ts';
 
 /** Cards follow the pointer: the pressed one, with the other chosen ones when it is chosen. The document changes once, at the end. */
 export function beginDrag(view: BenchView, card: string, start: PointerEvent): Gesture {
@@ -21,15 +22,48 @@ export function beginDrag(view: BenchView, card: string, start: PointerEvent): G
     move: (event) => {
       ids ??= take();
       drawShifted(view, ids, ...shift(event));
+      markTarget(ids.size === 1 ? wireBelow(event, card) : undefined);
     },
     end: (event, moved) => {
-      if (moved && ids !== undefined) drop(view, [...ids], ...shift(event));
+      const { target } = bench.getState();
+      markTarget(undefined);
+      if (moved && ids !== undefined && target !== undefined) putOnWire(view, target, card, shift(event));
+      else if (moved && ids !== undefined) drop(view, [...ids], ...shift(event));
       else if (adds) toggleChosen(card);
       else chooseCards([card]);
       bench.setState({ focused: card });
     },
-    cancel: () => putBack(view, ids ?? new Set()),
+    cancel: () => {
+      markTarget(undefined);
+      putBack(view, ids ?? new Set());
+    },
   };
+}
+
+function markTarget(target: string | undefined): void {
+  if (bench.getState().target !== target) bench.setState({ target });
+}
+
+/** The wire below the pointer that the dragged card could be put into. */
+function wireBelow({ clientX, clientY }: PointerEvent, card: string): string | undefined {
+  const keys = document.elementsFromPoint(clientX, clientY).flatMap((element) => (element instanceof SVGElement ? element.dataset['wire'] ?? [] : []));
+  return keys.find((key) => insertionOf(key, card)?.ok);
+}
+
+function insertionOf(key: string, card: string) {
+  const wire = currentGraph().wires.get(key);
+  if (wire === undefined || wire.source === card || wire.target === card || currentGraph().cards.get(card)?.kind !== 'node') return undefined;
+  return insertOnWire(editor.getState().shapes, present(), wire.wire, { id: card }, cardSizes());
+}
+
+function putOnWire(view: BenchView, key: string, card: string, [dx, dy]: readonly [number, number]): void {
+  const insertion = insertionOf(key, card);
+  if (insertion?.ok !== true) {
+    drop(view, [card], dx, dy);
+    return;
+  }
+  edit('put a step into a wire', insertion.edit);
+  announce('Step put into the wire.');
 }
 
 export function drawShifted(view: BenchView, ids: ReadonlySet<string>, dx: number, dy: number): void {

@@ -3,7 +3,9 @@ import { beginBox } from './gesture-box.ts';
 import { beginDrag } from './gesture-drag.ts';
 import { beginPan } from './gesture-pan.ts';
 import { beginPinch } from './gesture-pinch.ts';
+import { beginLoosen, beginPull, endOfKey } from './gesture-wire.ts';
 import { chooseCards } from './actions.ts';
+import { askAt } from './press.ts';
 import { bench } from './state.ts';
 
 /** What follows a pointer from press to release. */
@@ -17,6 +19,9 @@ export interface Gesture {
 
 /** A pointer that moves less than this, in pixels, only presses. */
 const STILL = 4;
+
+/** Milliseconds after which a finger held still asks for the menu. */
+const LONG_PRESS = 550;
 
 interface Track {
   readonly gesture: Gesture;
@@ -35,7 +40,11 @@ export function watchGestures(area: HTMLElement, view: BenchView): () => void {
   addEventListener('pointermove', watch.move);
   addEventListener('pointerup', watch.up);
   addEventListener('pointercancel', watch.lost);
+  addEventListener('keydown', watch.key);
+  addEventListener('keyup', watch.key);
   return () => {
+    removeEventListener('keydown', watch.key);
+    removeEventListener('keyup', watch.key);
     area.removeEventListener('pointerdown', watch.down);
     area.removeEventListener('scroll', scroll);
     area.removeEventListener('wheel', wheel);
@@ -49,20 +58,39 @@ class Watch {
   readonly #area: HTMLElement;
   readonly #view: BenchView;
   readonly #tracks = new Map<number, Track>();
+  /** Space is held down: dragging moves the bench, whatever lies below the pointer. */
+  #space = false;
+  #longPress: ReturnType<typeof setTimeout> | undefined;
 
   constructor(area: HTMLElement, view: BenchView) {
     this.#area = area;
     this.#view = view;
   }
 
+  readonly key = (event: KeyboardEvent): void => {
+    if (event.key === ' ') this.#space = event.type === 'keydown' && this.#area.closest('.bench')?.contains(event.target as Node) === true;
+  };
+
   readonly down = (event: PointerEvent): void => {
+    clearTimeout(this.#longPress);
     if (this.#tracks.size > 0 && event.pointerType === 'touch') {
       this.#pinch(event);
       return;
     }
-    const gesture = this.#tracks.size > 0 ? undefined : gestureAt(event, this.#view);
-    if (gesture !== undefined) this.#tracks.set(event.pointerId, { gesture, start: event, moved: false });
+    const gesture = this.#tracks.size > 0 ? undefined : this.#space ? beginPan(this.#view, event) : gestureAt(event, this.#view);
+    if (gesture === undefined) return;
+    this.#tracks.set(event.pointerId, { gesture, start: event, moved: false });
+    if (event.pointerType !== 'mouse') this.#longPress = setTimeout(() => this.#pressedLong(event), LONG_PRESS);
   };
+
+  /** A finger or pen held still asks for the menu. */
+  #pressedLong(event: PointerEvent): void {
+    const track = this.#tracks.get(event.pointerId);
+    if (track === undefined || track.moved) return;
+    track.gesture.cancel();
+    this.#tracks.delete(event.pointerId);
+    askAt(event, this.#area);
+  }
 
   /** A second finger turns what the first began into moving and zooming the bench. */
   #pinch(event: PointerEvent): void {
@@ -78,16 +106,20 @@ class Watch {
     const track = this.#tracks.get(event.pointerId);
     if (track === undefined) return;
     track.moved ||= Math.hypot(event.clientX - track.start.clientX, event.clientY - track.start.clientY) >= STILL;
-    if (track.moved) track.gesture.move(event);
+    if (!track.moved) return;
+    clearTimeout(this.#longPress);
+    track.gesture.move(event);
   };
 
   readonly up = (event: PointerEvent): void => {
+    clearTimeout(this.#longPress);
     const track = this.#tracks.get(event.pointerId);
     this.#tracks.delete(event.pointerId);
     track?.gesture.end(event, track.moved);
   };
 
   readonly lost = (event: PointerEvent): void => {
+    clearTimeout(this.#longPress);
     this.#tracks.get(event.pointerId)?.gesture.cancel();
     this.#tracks.delete(event.pointerId);
   };
@@ -100,9 +132,12 @@ function gestureAt(event: PointerEvent, view: BenchView): Gesture | undefined {
   const target = event.target as Element;
   if (event.button === 1 || (event.button === 0 && event.altKey)) return beginPan(view, event);
   if (event.button !== 0 || target.closest(OWN) !== null) return undefined;
+  const end = endOfKey(target.closest<HTMLElement>('[data-end]')?.dataset['end']);
+  if (end !== undefined) return beginPull(view, end, event);
   const card = target.closest<HTMLElement>('.bench-card')?.dataset['node'];
   if (card !== undefined) return beginDrag(view, card, event);
-  if (target.closest('[data-wire]') !== null) return undefined;
+  const wire = target.closest<SVGElement>('[data-wire]')?.dataset['wire'];
+  if (wire !== undefined) return beginLoosen(view, wire, event);
   if (event.shiftKey || event.ctrlKey || event.metaKey) return beginBox(view, event);
   return onEmpty(beginPan(view, event));
 }

@@ -2,7 +2,8 @@ import { createStore } from 'zustand/vanilla';
 import { useStore } from 'zustand';
 import type { BenchCard, BenchGraph, BenchWire } from './bench-graph.ts';
 import { cardWidth, portSpot } from './bench-graph.ts';
-import { type Box, likelyHeight } from './card-layout.ts';
+import type { Box, Sizes } from '../model/boxes.ts';
+import { likelyHeight } from './card-layout.ts';
 import { type Spot, routeWire } from './wire-path.ts';
 
 /** Where cards and wires lie at this moment, also while they are dragged: only a drawing, made from the document and from gestures. */
@@ -89,3 +90,6 @@ export function shiftCards(graph: BenchGraph, ids: ReadonlySet<string>, dx: numb
   }
   lie.setState({ boxes, turns });
 }
+
+/** How large each card is drawn now, for whoever places cards. */
+export const cardSizes = (): Sizes => lie.getState().boxes;

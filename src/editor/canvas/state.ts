@@ -2,7 +2,7 @@ import { createStore } from 'zustand/vanilla';
 import { useStore } from 'zustand';
 import type { Wire } from '../../runtime/index.ts';
 import type { End } from '../model/graph.ts';
-import type { Box } from './card-layout.ts';
+import type { Box } from '../model/boxes.ts';
 
 /** A wire being drawn: from a port, by hand or by a wire's loosened end. Places are bench units. */
 export interface Pull {
@@ -12,6 +12,8 @@ export interface Pull {
   readonly loose?: Wire;
   /** Ports that take it, as side and `id.port`. */
   readonly fitting: ReadonlySet<string>;
+  /** Where the pointer is in the window, in pixels. */
+  readonly pointer: readonly [number, number];
   /** The port below the pointer, and why it does not take the wire. */
   readonly over?: End;
   readonly refusal?: string;
@@ -38,14 +40,21 @@ export interface BenchState {
   /** rete's element of each card and wire that stands on the bench, by id. */
   readonly cards: ReadonlyMap<string, HTMLElement>;
   readonly wires: ReadonlyMap<string, HTMLElement>;
+  /** Layers that move with the cards, below and above them. */
+  readonly under: HTMLElement | undefined;
+  readonly over: HTMLElement | undefined;
   /** The card that has, or last had, the focus: the one tab stop of the bench. */
   readonly focused: string | undefined;
+  /** A card that takes the focus as soon as it stands on the bench. */
+  readonly wantsFocus: string | undefined;
+  /** The card whose title is being typed. */
+  readonly renaming: string | undefined;
   readonly chosenWire: string | undefined;
   readonly pull: Pull | undefined;
   readonly adding: Adding | undefined;
   readonly menu: OpenMenu | undefined;
-  /** The card that is being wired by keyboard. */
-  readonly wiring: string | undefined;
+  /** The card, and the port of it, that is being wired from lists. */
+  readonly wiring: { readonly card: string; readonly end?: End } | undefined;
   /** The frame drawn to choose cards, in bench units. */
   readonly choosing: Box | undefined;
   /** The wire a dragged card would be put into. */
@@ -59,8 +68,8 @@ export interface BenchState {
 }
 
 export const bench = createStore<BenchState>()(() => ({
-  cards: new Map(), wires: new Map(), focused: undefined, chosenWire: undefined, pull: undefined, adding: undefined, menu: undefined,
-  wiring: undefined, choosing: undefined, target: undefined, overview: true, notes: true, far: false, says: '',
+  cards: new Map(), wires: new Map(), under: undefined, over: undefined, focused: undefined, wantsFocus: undefined, renaming: undefined, chosenWire: undefined, pull: undefined, adding: undefined, menu: undefined,
+  wiring: undefined, choosing: undefined, target: undefined, overview: true, notes: false, far: false, says: '',
 }));
 
 export const useBench = <T>(pick: (state: BenchState) => T): T => useStore(bench, pick);

@@ -1,4 +1,4 @@
-import type { Box } from './card-layout.ts';
+import type { Box } from '../model/boxes.ts';
 import type { BenchCard, BenchGraph, BenchWire } from './bench-graph.ts';
 
 /** What has to be done to a bench that shows one graph until it shows another. */

@@ -30,7 +30,15 @@ export class BenchView {
       return signal;
     });
     this.graph.use(this.area);
+    bench.setState({ under: this.#layer('bench-under'), over: this.#layer('bench-over') });
     this.measure();
+  }
+
+  #layer(name: string): HTMLElement {
+    const element = document.createElement('div');
+    element.className = name;
+    this.area.area.content.add(element);
+    return element;
   }
 
   /** Reads the size of the bench anew; called when it may have changed. */
@@ -156,7 +164,7 @@ export class BenchView {
   }
 
   destroy(): void {
-    bench.setState({ cards: new Map(), wires: new Map() });
+    bench.setState({ cards: new Map(), wires: new Map(), under: undefined, over: undefined });
     this.area.destroy();
     this.area.area.content.holder.remove();
   }

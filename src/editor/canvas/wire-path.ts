@@ -1,4 +1,4 @@
-import type { Box } from './card-layout.ts';
+import type { Box } from '../model/boxes.ts';
 
 /** A place on the bench: x right, y down. */
 export type Spot = readonly [number, number];

@@ -1,5 +1,5 @@
-import { editor } from '../state/editor.ts';
-import { type Box, around } from './card-layout.ts';
+import { editor, present } from '../state/editor.ts';
+import { type Box, around } from '../model/boxes.ts';
 import { currentView } from './current.ts';
 import { lie } from './lie.ts';
 import { viewport } from './state.ts';
@@ -23,7 +23,7 @@ function show(box: Box | undefined): void {
   currentView()?.show(x, y, k);
 }
 
-export const zoomToFit = (): void => show(around(lie.getState().boxes.values()));
+export const zoomToFit = (): void => show(around([...lie.getState().boxes.values()]));
 
 export function zoomToChosen(): void {
   const { boxes } = lie.getState();
@@ -49,4 +49,37 @@ function needed(a: number, b: number, room: number): number {
   const rim = Math.min(RIM, room / 8);
   if (a < rim) return rim - a;
   return b > room - rim ? Math.max(room - rim - b, rim - a) : 0;
+}
+
+/** Cards are opened no smaller than they can be read. */
+const READABLE = 0.62;
+
+/** Shows the whole graph, or where that would be too small to read its upper left, where it begins. */
+function showBeginning(): void {
+  const box = around([...lie.getState().boxes.values()]);
+  const room = viewport.getState();
+  if (box === undefined) return;
+  const whole = fitting(box, room);
+  if (whole.k >= READABLE) currentView()?.show(whole.x, whole.y, whole.k);
+  else currentView()?.show(RIM - box.x * READABLE, RIM - box.y * READABLE, READABLE);
+}
+
+/** Shows the beginning of each document when it is opened: as soon as the bench has a size and there are cards. Returns what ends that. */
+export function watchFirstFit(): () => void {
+  let fitted: unknown;
+  const look = () => {
+    const { history: { document, past, future }, shapes } = editor.getState();
+    if (fitted === undefined || isOpenedAnew(past, future)) tryFit(document, shapes.size);
+  };
+  const isOpenedAnew = (past: readonly unknown[], future: readonly unknown[]) => past.length === 0 && future.length === 0 && fitted !== present();
+  const tryFit = (document: unknown, known: number) => {
+    if (known === 0 || viewport.getState().width === 0 || lie.getState().boxes.size === 0) return;
+    fitted = document;
+    showBeginning();
+  };
+  const ends = [editor.subscribe(look), viewport.subscribe(look), lie.subscribe(look)];
+  look();
+  return () => {
+    for (const end of ends) end();
+  };
 }

@@ -1,0 +1,31 @@
+import { type Box, overlap } from '../model/boxes.ts';
+import { membersOf } from '../model/graph.ts';
+import { editor, present } from '../state/editor.ts';
+import { lie } from './lie.ts';
+import { seenBox, viewport } from './state.ts';
+
+/** Nodes whose cards are within a frame; of a folded group the last member, whose picture it shows. */
+export function idsSeen(boxes: ReadonlyMap<string, Box>, frame: Box): readonly string[] {
+  const cards = [...boxes].flatMap(([id, box]) => (overlap(box, frame) ? [id] : []));
+  return cards.flatMap((id) => membersOf(present(), [id]).slice(-1));
+}
+
+/** Keeps the state's `seen` equal to the cards in view, at most once a frame; returns what ends that. */
+export function watchSeen(): () => void {
+  let frame = 0;
+  const look = () => {
+    frame = 0;
+    const seen = idsSeen(lie.getState().boxes, seenBox(viewport.getState()));
+    const before = editor.getState().seen;
+    if (seen.length !== before.length || seen.some((id, i) => id !== before[i])) editor.setState({ seen });
+  };
+  const soon = () => {
+    if (frame === 0) frame = requestAnimationFrame(look);
+  };
+  const ends = [viewport.subscribe(soon), lie.subscribe(soon)];
+  soon();
+  return () => {
+    cancelAnimationFrame(frame);
+    for (const end of ends) end();
+  };
+}

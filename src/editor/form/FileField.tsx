@@ -1,8 +1,8 @@
-import { type DragEvent, type ReactNode, useEffect, useRef, useState } from 'react';
+import { type DragEvent, type ReactNode, useEffect, useMemo, useRef, useState } from 'react';
 import type { FileParam, FileValue, Problem } from '../../runtime/index.ts';
 import { type FieldProps, sentence } from './field.ts';
 import { type FieldIds, FieldFrame } from './FieldFrame.tsx';
-import { bytesOfValue, readFileFor, sizeText } from './file-reading.ts';
+import { bytesOfValue, readFileFor, sizeOf, sizeText } from './file-reading.ts';
 
 type FileProps = FieldProps<FileParam> & { readonly value: FileValue | null };
 
@@ -36,7 +36,7 @@ export function FileField(props: FileProps) {
 }
 
 function Kept({ value }: { readonly value: FileValue }) {
-  const size = 'text' in value ? new Blob([value.text]).size : Math.floor(value.base64.length * 0.75);
+  const size = useMemo(() => sizeOf(value), [value]);
   return <><strong>{value.name}</strong>{` ${sizeText(size)}`}</>;
 }
 

@@ -67,12 +67,17 @@ function keepKey(event: KeyboardEvent): void {
   if (!goesOn) event.stopPropagation();
 }
 
-/** Keeps presses and double clicks in the form from the card around it, which would be dragged by them. */
+/** Keeps presses and double clicks from the card around the form, which would be dragged by them, and the wheel from the bench while a long text has the focus. */
 function keepPresses(form: HTMLFormElement) {
   const keep = (event: Event) => event.stopPropagation();
+  const keepScroll = (event: WheelEvent) => {
+    if (!event.ctrlKey && event.target instanceof HTMLTextAreaElement && event.target === document.activeElement) event.stopPropagation();
+  };
   const kinds = ['pointerdown', 'dblclick'];
   for (const kind of kinds) form.addEventListener(kind, keep);
+  form.addEventListener('wheel', keepScroll, { passive: true });
   return () => {
     for (const kind of kinds) form.removeEventListener(kind, keep);
+    form.removeEventListener('wheel', keepScroll);
   };
 }

@@ -1,4 +1,4 @@
-import type { ComponentProps } from 'react';
+import { type ComponentProps, useMemo } from 'react';
 import { type ParamValue, checkValue } from '../../runtime/index.ts';
 import { ChoiceField } from './ChoiceField.tsx';
 import type { FieldProps } from './field.ts';
@@ -12,10 +12,12 @@ import { shortText } from './short-text.ts';
 
 /** The field for a parameter of any kind. What is wrong with the value itself is told, whether or not the node was evaluated. */
 export function ParamField(props: FieldProps) {
-  const fault = checkValue(props.param, props.value);
+  const { param, value } = props;
+  // Remembered, since a file or a list of points may be large and the form is drawn anew for every move of a slider.
+  const fault = useMemo(() => checkValue(param, value), [param, value]);
   const told = props.problems.some(({ kind }) => kind === 'problem');
   const problems = fault === undefined || told ? props.problems : [{ kind: 'problem', problem: fault } as const, ...props.problems];
-  const fitting = fault?.code === 'wrong-kind' || fault?.code === 'not-finite' ? undefined : (props.value as ParamValue);
+  const fitting = fault?.code === 'wrong-kind' || fault?.code === 'not-finite' ? undefined : (value as ParamValue);
   return fitting === undefined ? <MisfitField {...props} problems={problems} /> : <KindField {...props} problems={problems} value={fitting} />;
 }
 

@@ -60,3 +60,10 @@ export function bytesOfValue(value: FileValue): Uint8Array<ArrayBuffer> {
   if ('text' in value) return new TextEncoder().encode(value.text);
   return Uint8Array.from(atob(value.base64), (character) => character.charCodeAt(0));
 }
+
+/** How many bytes a kept file has. */
+export function sizeOf(value: FileValue): number {
+  if ('text' in value) return new Blob([value.text]).size;
+  const padding = /=*$/.exec(value.base64.slice(-2))?.[0].length ?? 0;
+  return (value.base64.length / 4) * 3 - padding;
+}

@@ -6,7 +6,7 @@ export type Points = PointsParam['default'];
 export const pointsText = (points: Points): string => points.map(({ x, y }) => `${x},${y}`).join('\n');
 
 /** Columns of a table as `x,y`: numbers with a tab, a semicolon or a comma and space between them. */
-const COLUMNS = /^([+-]?[\d.]+)\s*(?:\t|;|,|\s)\s*([+-]?[\d.]+)$/;
+const COLUMNS = /^([+-]?[\d.]+)(?:\s*[;,]\s*|\s+)([+-]?[\d.]+)$/;
 
 /** Reads `x,y x,y`, or a line for each point as copied from a table. */
 export function readPoints(param: PointsParam, text: string): ParsedParam {

@@ -332,6 +332,7 @@ describe('a file', () => {
     expect(values()).toEqual({ drawing: { name: 'sign.svg', text: '<svg>ü</svg>' } });
     await choose(new File([new Uint8Array([255, 254, 0, 1])], 'odd.SVG'));
     expect(values()).toEqual({ drawing: { name: 'odd.SVG', base64: '//4AAQ==' } });
+    expect(screen.getByText('4 bytes')).toBeTruthy();
   });
 
   it('shows name and size, and is taken out again', async () => {

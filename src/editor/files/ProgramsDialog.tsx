@@ -19,7 +19,7 @@ export function ProgramsDialog() {
 function Programs({ outcome }: { readonly outcome: Outcome }) {
   const { ready, keptBack } = programsOf(outcome);
   if (keptBack.length > 0) return <KeptBack outcome={outcome} paths={keptBack} />;
-  if (ready.length === 0) return <p>No step of this recipe makes programs. Add one that does (search the steps for “program”), and wire it to the passes.</p>;
+  if (ready.length === 0) return <p>No programs came out of this recipe. Mend the steps that failed; where no step makes programs, add one (search the steps for “program”) and wire it to the passes.</p>;
   return (
     <>
       <Cautions />
@@ -59,6 +59,7 @@ function Paths({ paths }: { readonly paths: readonly string[] }) {
 
 function Foot({ paths, draft }: { readonly paths: readonly string[]; readonly draft: boolean }) {
   const what = draft ? 'draft' : 'program';
+  const computing = useEditor((state) => state.running.state === 'computing');
   const take = () => {
     closeDialog();
     void takePrograms(draft);
@@ -66,8 +67,8 @@ function Foot({ paths, draft }: { readonly paths: readonly string[]; readonly dr
   return (
     <div className="dialog-foot">
       <button type="button" className="button" onClick={closeDialog}>{draft ? 'Mend the recipe first' : 'Not now'}</button>
-      <button type="button" className={draft ? 'button' : 'button-first'} data-first={!draft || undefined} onClick={take}>
-        {paths.length === 1 ? `Take the ${what}` : `Take ${counted(paths.length, what)} as one archive`}
+      <button type="button" className={draft ? 'button' : 'button-first'} data-first={!draft || undefined} aria-disabled={computing} onClick={computing ? undefined : take}>
+        {computing ? 'Still computing …' : paths.length === 1 ? `Take the ${what}` : `Take ${counted(paths.length, what)} as one archive`}
       </button>
     </div>
   );

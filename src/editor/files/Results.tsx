@@ -19,7 +19,8 @@ export function Results() {
 
 function Files({ outcome }: { readonly outcome: Outcome }) {
   const { files } = outcome;
-  if (files.length === 0) return <p>This recipe makes no files yet. Add a step that does: one that saves the drawing, or one that makes programs.</p>;
+  const computing = useEditor((state) => state.running.state === 'computing');
+  if (files.length === 0) return <p>No files came out of this recipe. Mend the steps that failed; where no step makes files, add one that saves the drawing or makes programs.</p>;
   return (
     <>
       <p>The same files as the command line writes for this recipe.</p>
@@ -38,7 +39,9 @@ function Files({ outcome }: { readonly outcome: Outcome }) {
       <div className="dialog-foot">
         <button type="button" className="button" onClick={printList}>Print…</button>
         <button type="button" className="button" onClick={() => { ask({ kind: 'programs' }); }}>Take the programs…</button>
-        <button type="button" className="button-first" data-first onClick={() => void takeAll()}>{`Take all ${counted(files.length, 'result')}`}</button>
+        <button type="button" className="button-first" data-first aria-disabled={computing} onClick={computing ? undefined : () => void takeAll()}>
+          {computing ? 'Still computing …' : `Take all ${counted(files.length, 'result')}`}
+        </button>
       </div>
     </>
   );

@@ -26,7 +26,7 @@ export function whyNoPrograms(state: Pick<EditorState, 'outcome' | 'running'>): 
   if (waiting !== undefined) return waiting;
   const { ready, keptBack } = programsOf(state.outcome!);
   if (keptBack.length > 0) return `${keptBackBecause(state.outcome!)}: ${counted(keptBack.length, 'program')} kept back.`;
-  return ready.length === 0 ? 'No step here makes programs.' : undefined;
+  return ready.length === 0 ? 'No programs came out.' : undefined;
 }
 
 function keptBackBecause({ checks }: Outcome): string {

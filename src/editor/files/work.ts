@@ -51,6 +51,7 @@ async function setAside(key: string, { title, name, when, text, unsaved, handle 
  * Gives a function that ends this.
  */
 export function keepWork(): () => void {
+  endKeeping();
   let waiting: ReturnType<typeof setTimeout> | undefined;
   let kept = editor.getState();
   const now = () => {
@@ -66,13 +67,17 @@ export function keepWork(): () => void {
   const hidden = () => { if (document.visibilityState === 'hidden') now(); };
   document.addEventListener('visibilitychange', hidden);
   addEventListener('pagehide', now);
-  return () => {
+  endKeeping = () => {
     clearTimeout(waiting);
     stop();
     document.removeEventListener('visibilitychange', hidden);
     removeEventListener('pagehide', now);
   };
+  return endKeeping;
 }
+
+/** There is one page, and one who keeps its work. */
+let endKeeping = (): void => undefined;
 
 function workOf(state: EditorState): Work {
   const { history: { document }, file: { name, handle, damage } } = state;
@@ -84,10 +89,11 @@ function workOf(state: EditorState): Work {
 
 /** Holds a piece of work until the page is gone. False when another page holds it and does not let go within `patience` ms. */
 function hold(key: string, patience = 0): Promise<boolean> {
-  if (!('locks' in navigator)) return Promise.resolve(true);
+  const { locks } = navigator as { readonly locks?: LockManager | null };
+  if (!locks) return Promise.resolve(true);
   const options: LockOptions = patience > 0 ? { signal: AbortSignal.timeout(patience) } : { ifAvailable: true };
   return new Promise((resolve) => {
-    navigator.locks.request(`${MINE}:${key}`, options, (lock) => {
+    locks.request(`${MINE}:${key}`, options, (lock) => {
       resolve(lock !== null);
       return lock === null ? undefined : new Promise(() => undefined);
     }).catch(() => { resolve(false); });

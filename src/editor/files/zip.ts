@@ -5,9 +5,9 @@ export interface TextFile {
   readonly text: string;
 }
 
-/** Local time, as the format wants it: the same date everywhere, hence the same bytes. */
-const ALWAYS = new Date(1980, 0, 1);
-
 /** A zip archive of texts. The same files give the same bytes on every machine and on every day. */
-export const zipped = (files: readonly TextFile[]): Uint8Array<ArrayBuffer> =>
-  zipSync(Object.fromEntries(files.map(({ path, text }) => [path, [strToU8(text), { mtime: ALWAYS, os: 0, level: 6 as const }]])));
+export function zipped(files: readonly TextFile[]): Uint8Array<ArrayBuffer> {
+  // The format keeps local time: made here, the date is the same in every zone.
+  const mtime = new Date(1980, 0, 1);
+  return zipSync(Object.fromEntries(files.map(({ path, text }) => [path, [strToU8(text), { mtime, os: 0, level: 6 as const }]])));
+}

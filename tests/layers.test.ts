@@ -48,6 +48,10 @@ describe.each(Object.entries(ALLOWED))('%s imports only what it may', (room, all
   });
 });
 
+it.each(filesUnder('src/editor'))('%s leaves nodes, and all that computes, to the worker', (file) => {
+  if (!file.startsWith('src/editor/worker/')) expect(/\bnodes\/\*|\/nodes\//.test(readFileSync(join(root, file), 'utf8')), 'mentions the folder of nodes').toBe(false);
+});
+
 it('knows every room there is', () => {
   const rooms = readdirSync(join(root, 'src')).map((name) => `src/${name}`);
   expect(rooms.filter((room) => !(room in ALLOWED))).toEqual([]);

@@ -162,7 +162,7 @@ function apply(following: Following, messages: readonly FromWorker[]): void {
   const reports = withReports(state, news);
   if (state.reports === following.reports) following.reports = reports;
   else return;
-  const picture = news.findLast((message) => message.kind === 'picture')?.picture ?? state.picture;
+  const picture = stillThere(state, news.findLast((message) => message.kind === 'picture')?.picture ?? state.picture);
   const done = news.filter((message) => message.kind === 'done');
   const outcome = done.findLast((message) => message.outcome !== undefined)?.outcome ?? state.outcome;
   if (done.some(({ revision }) => revision === following.revision) && following.asked) following.asked.done = true;
@@ -175,6 +175,10 @@ function withReports({ reports, history: { document } }: EditorState, news: read
   const fresh = news.flatMap((message) => (message.kind === 'report' && there.has(message.node) ? [[message.node, message.report] as const] : []));
   const gone = [...reports.keys()].some((id) => !there.has(id));
   return fresh.length === 0 && !gone ? reports : new Map([...[...reports].filter(([id]) => there.has(id)), ...fresh]);
+}
+
+function stillThere({ history: { document } }: EditorState, picture: EditorState['picture']): EditorState['picture'] {
+  return document.nodes.some(({ id }) => id === picture?.node) ? picture : undefined;
 }
 
 function runningAfter({ revision }: Following, { running }: EditorState, news: readonly FromWorker[]): EditorState['running'] {

@@ -1,7 +1,7 @@
 import { type Box, endTangents, pathSegmentsWithStarts, type Path, unionBoxes } from '../../geometry/index.ts';
 import { describeValue } from '../describe.ts';
 import type { Carried, Picture, PictureItem, PictureLayer } from '../picture.ts';
-import { exactPen, type Pen } from './pen.ts';
+import { loopData, pathData } from './pen.ts';
 import { rememberedByValue } from './remember.ts';
 import { shapeValue } from './shape-value.ts';
 import { type ShapedItem, type ShapedLayer, arrangeLayers, boxOfLayers } from './shapes.ts';
@@ -39,11 +39,11 @@ function shortened(lines: readonly string[], most: number): readonly string[] {
 
 function exactItem({ shape, fillRule, title, directed }: ShapedItem): PictureItem {
   const start = directed && 'paths' in shape ? startOf(shape.paths[0]) : undefined;
-  return { d: pathData(shape, exactPen), ...(fillRule && { fillRule }), ...(title && { title: title() }), ...(start && { start }) };
+  return { d: shapeData(shape), ...(fillRule && { fillRule }), ...(title && { title: title() }), ...(start && { start }) };
 }
 
-export function pathData(shape: ShapedItem['shape'], pen: Pen): string {
-  return ('loops' in shape ? shape.loops.map(pen.loop) : shape.paths.map(pen.path)).join('');
+function shapeData(shape: ShapedItem['shape']): string {
+  return ('loops' in shape ? shape.loops.map(loopData) : shape.paths.map(pathData)).join('');
 }
 
 /** Where a path begins and which way it sets off; undefined for a single point. */

@@ -1,7 +1,7 @@
 import { type Box, boxSize, unionBoxes } from '../../geometry/index.ts';
 import type { Carried, LayerKind, Picture, PictureItem, PictureLayer } from '../picture.ts';
-import { type Pen, coarsePen } from './pen.ts';
-import { composed, pathData, shaped } from './picture-of.ts';
+import { composed, shaped } from './picture-of.ts';
+import { type Polyline, coarser, linesData, polylineData, polylinesOf } from './polyline.ts';
 import { type ShapedLayer, arrangeLayers } from './shapes.ts';
 
 /** Path data a thumbnail should stay under, characters: one that does not is drawn more coarsely. */
@@ -22,24 +22,41 @@ export function thumbnailOf(carried: readonly Carried[], dots: number): Picture 
   return { ...picture, lines: picture.lines.map((line) => (line.length > LONGEST_LINE ? `${line.slice(0, LONGEST_LINE - 1)}…` : line)) };
 }
 
+/** An item on its way to becoming small. */
+interface CoarseItem extends Pick<PictureItem, 'fillRule'> {
+  readonly lines: readonly Polyline[];
+}
+
+interface CoarseLayer extends Omit<PictureLayer, 'items'> {
+  readonly items: readonly CoarseItem[];
+}
+
 function coarseLayers(shapes: readonly ShapedLayer[], box: Box, dots: number): PictureLayer[] {
   const { width, height } = boxSize(box);
   // A single point has no size to go by.
   let tolerance = Math.max(width, height, 1e-3) / dots;
-  let layers = drawAll(shapes, coarsePen(tolerance));
-  for (let i = 0; i < MOST_DOUBLINGS && characters(layers) > MOST_CHARACTERS; i++) {
+  let layers = shapes.map((layer): CoarseLayer => withLines(layer, ({ shape }) => polylinesOf(shape, tolerance)));
+  let drawn = layers.map((layer) => drawLayer(layer, tolerance));
+  for (let i = 0; i < MOST_DOUBLINGS && characters(drawn) > MOST_CHARACTERS; i++) {
     tolerance *= 2;
-    layers = drawAll(shapes, coarsePen(tolerance));
+    layers = layers.map((layer) => withLines(layer, ({ lines }) => lines.map((line) => coarser(line, tolerance))));
+    drawn = layers.map((layer) => drawLayer(layer, tolerance));
   }
-  return layers;
+  return drawn;
 }
 
-function drawAll(shapes: readonly ShapedLayer[], pen: Pen): PictureLayer[] {
-  return shapes.map(({ kind, name, items }) => {
-    const drawn = items.map(({ shape, fillRule }): PictureItem => ({ d: pathData(shape, pen), ...(fillRule && { fillRule }) }));
-    const different = [...new Map(drawn.map((item) => [item.d, item])).values()];
-    return { kind, name, items: LINES.has(kind) ? [{ d: different.map(({ d }) => d).join('') }] : different };
-  });
+function withLines<I extends Pick<PictureItem, 'fillRule'>>(
+  { kind, name, items }: Omit<PictureLayer, 'items'> & { readonly items: readonly I[] }, linesOf: (item: I) => readonly Polyline[],
+): CoarseLayer {
+  return { kind, name, items: items.map((item) => ({ lines: linesOf(item), ...(item.fillRule && { fillRule: item.fillRule }) })) };
+}
+
+/** What lies on the same dots is drawn once. */
+function drawLayer({ kind, name, items }: CoarseLayer, tolerance: number): PictureLayer {
+  if (LINES.has(kind)) return { kind, name, items: [{ d: linesData(items.flatMap(({ lines }) => lines), tolerance) }] };
+  const data = (lines: readonly Polyline[]) => lines.map((line) => polylineData(line, tolerance)).join('');
+  const drawn = items.map(({ lines, fillRule }): PictureItem => ({ d: data(lines), ...(fillRule && { fillRule }) }));
+  return { kind, name, items: [...new Map(drawn.map((item) => [item.d, item])).values()] };
 }
 
 function characters(layers: readonly PictureLayer[]): number {

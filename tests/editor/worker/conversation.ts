@@ -5,8 +5,14 @@ import { createSession } from '../../../src/editor/worker/session.ts';
 type Of<K extends FromWorker['kind']> = Extract<FromWorker, { kind: K }>;
 type Evaluate = Extract<ToWorker, { kind: 'evaluate' }>;
 
-/** Talks with a session as the page does, in one thread; `beforeNode` is called at every pause. */
-export function converse(catalogue: Catalogue, { newest, beforeNode }: { newest?: Int32Array; beforeNode?: () => void } = {}) {
+interface Surroundings {
+  readonly newest?: Int32Array;
+  /** Called at every pause. */
+  readonly beforeNode?: () => void;
+}
+
+/** Talks with a session as the page does, in one thread. */
+export function converse(catalogue: Catalogue, { newest, beforeNode }: Surroundings = {}) {
   const heard: FromWorker[] = [];
   const listeners = new Set<(message: FromWorker) => void>();
   const session = createSession({

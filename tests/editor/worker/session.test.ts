@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { GraphDocument } from '../../../src/runtime/index.ts';
+import { type GraphDocument, defineNode, makeCatalogue } from '../../../src/runtime/index.ts';
 import { catalogue, graph } from '../../runtime/arithmetic.ts';
 import { converse } from './conversation.ts';
 
@@ -107,6 +107,28 @@ describe('the newest evaluation wins', () => {
     const { evaluate } = converse(catalogue, { newest, beforeNode: () => { if (++pauses === 2) Atomics.store(newest, 0, 2); } });
     expect(await evaluate(sums(1), { seen: ['text'], revision: 1 })).toMatchObject({ cancelled: true, executed: ['a'] });
     expect(await evaluate(sums(1), { seen: ['text'], revision: 2 })).toMatchObject({ cancelled: false, executed: ['b', 'ratio', 'text'] });
+  });
+
+  it('stops a long node at its next checkpoint, through shared memory', async () => {
+    const newest = new Int32Array(new SharedArrayBuffer(4));
+    const reached: number[] = [];
+    const long = defineNode({
+      name: 'long', title: 'Long', doc: 'Takes ten steps.', inputs: {}, outputs: { steps: { type: 'number', doc: 'Ten.' } }, params: {},
+      examples: [{ title: 'as it comes', inputs: {} }],
+      compute(_inputs, _params, { checkpoint }) {
+        for (let step = 1; step <= 10; step++) {
+          checkpoint(step / 10);
+          reached.push(step);
+          // Somebody moves on while the third step is taken.
+          if (step === 3) Atomics.store(newest, 0, 2);
+        }
+        return { ok: true, outputs: { steps: 10 } };
+      },
+    });
+    const { evaluate, of } = converse(makeCatalogue([long]), { newest });
+    expect(await evaluate(graph({ one: ['long'] }), { seen: ['one'], revision: 1 })).toMatchObject({ cancelled: true, executed: [] });
+    expect(reached).toEqual([1, 2, 3]);
+    expect(of('report')).toEqual([]);
   });
 
   it('cancels on request and keeps what was finished', async () => {

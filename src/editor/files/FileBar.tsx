@@ -65,17 +65,18 @@ function Buttons() {
   );
 }
 
-/** While a check fails the button says so, and leads to why and to drafts. */
+/** While a check fails it cannot be pressed; what stands beside it says why, and leads to the failing checks and to drafts. */
 function ProgramsButton() {
   const reason = useEditor(whyNoPrograms);
   const waiting = useEditor(whyNoResults);
+  const open = () => { ask({ kind: 'programs' }); };
   return (
     <>
-      {reason !== undefined && waiting === undefined && <span className="files-reason" id="files-reason">{reason}</span>}
+      {reason !== undefined && waiting === undefined && <button type="button" className="button-quiet" id="files-reason" onClick={open}>{reason}</button>}
       <button
         type="button" className="button-first" aria-disabled={reason !== undefined} title={reason} data-tour="programs"
         {...(reason !== undefined && waiting === undefined && { 'aria-describedby': 'files-reason' })}
-        onClick={waiting === undefined ? () => { ask({ kind: 'programs' }); } : undefined}
+        onClick={reason === undefined ? open : undefined}
       >
         Take the programs
       </button>

@@ -1,18 +1,20 @@
-import { createPortal } from 'react-dom';
 import { useEffect } from 'react';
+import { createPortal } from 'react-dom';
 import type { Picture, PictureBox } from '../../values/picture.ts';
+import { titleAt } from '../model/graph.ts';
 import { useEditor } from '../state/editor.ts';
 import type { NodePicture, PlacedCheck } from '../worker/protocol.ts';
 import { followPrinting } from './print.ts';
 import { printScale } from './scale.ts';
 import { useFiles } from './state.ts';
+import { measured, spaced } from './words.ts';
 import './print.css';
 
 /** What is printed in place of the page: the picture of the sheet to scale, every check, the figures. */
 export function PrintView() {
   useEffect(followPrinting, []);
   const printing = useFiles((state) => state.printing);
-  return printing ? createPortal(<Print />, document.body) : null;
+  return printing ? createPortal(<Print />, globalThis.document.body) : null;
 }
 
 function Print() {
@@ -61,11 +63,13 @@ function Layers({ layers, faint = false }: { readonly layers: Picture['layers'];
 const STATUS_WORDS = { pass: 'in order', caution: 'caution', fail: 'failed' } as const;
 
 function Checks({ checks }: { readonly checks: readonly PlacedCheck[] }) {
+  const shapes = useEditor((state) => state.shapes);
+  const document = useEditor(({ history }) => history.document);
   return (
     <table className="print-table">
       <caption>Checks</caption>
-      <thead><tr><th scope="col">State</th><th scope="col">Check</th><th scope="col">Value, limit, what to do</th></tr></thead>
-      <tbody>{checks.map(({ check, status, says, node }, i) => <tr key={`${node} ${String(i)}`}><td>{STATUS_WORDS[status]}</td><td>{check}</td><td>{says}</td></tr>)}</tbody>
+      <thead><tr><th scope="col">State</th><th scope="col">Value, limit, what to do</th><th scope="col">Step</th></tr></thead>
+      <tbody>{checks.map(({ status, says, node }, i) => <tr key={`${node} ${String(i)}`}><td>{STATUS_WORDS[status]}</td><td>{says}</td><td>{titleAt(shapes, document, node)}</td></tr>)}</tbody>
     </table>
   );
 }
@@ -74,7 +78,7 @@ function Figures({ quantities }: { readonly quantities: Readonly<Record<string, 
   return (
     <table className="print-table">
       <caption>Figures</caption>
-      <tbody>{Object.entries(quantities).map(([name, { value, unit }]) => <tr key={name}><th scope="row">{name}</th><td>{`${String(Number(value.toPrecision(6)))} ${unit}`}</td></tr>)}</tbody>
+      <tbody>{Object.entries(quantities).map(([name, { value, unit }]) => <tr key={name}><th scope="row">{spaced(name)}</th><td>{measured(value, unit)}</td></tr>)}</tbody>
     </table>
   );
 }

@@ -25,8 +25,8 @@ export function whyNoPrograms(state: Pick<EditorState, 'outcome' | 'running'>): 
   const waiting = whyNoResults(state);
   if (waiting !== undefined) return waiting;
   const { ready, keptBack } = programsOf(state.outcome!);
-  if (keptBack.length > 0) return `${keptBackBecause(state.outcome!)}: ${counted(keptBack.length, 'program')} kept back.`;
-  return ready.length === 0 ? 'No programs came out.' : undefined;
+  if (keptBack.length > 0) return `${keptBackBecause(state.outcome!)}: ${counted(keptBack.length, 'program')} kept back`;
+  return ready.length === 0 ? 'No programs came out' : undefined;
 }
 
 function keptBackBecause({ checks }: Outcome): string {

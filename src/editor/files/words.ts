@@ -17,3 +17,12 @@ export function clock(at: Date, now = new Date()): string {
   const time = at.toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' });
   return at.toDateString() === now.toDateString() ? time : `${at.toLocaleDateString('en-GB', { day: 'numeric', month: 'long' })}, ${time}`;
 }
+
+/** A name as programs write it, in words: `grooveArea` is "groove area". */
+export const spaced = (name: string): string => name.replace(/([a-z0-9])([A-Z])/g, (_, before: string, after: string) => `${before} ${after.toLowerCase()}`);
+
+/** A figure with its unit, to six digits; what is counted or a ratio has none. */
+export function measured(value: number, unit: string): string {
+  const figure = String(Number(value.toPrecision(6)));
+  return unit === 'count' || unit === 'ratio' ? figure : `${figure} ${unit.replace(/2$/, '²').replace(/3$/, '³')}`;
+}

@@ -7,8 +7,9 @@ import { CardOpen } from './CardOpen.tsx';
 import { CardPicture } from './CardPicture.tsx';
 import { CardPorts } from './CardPorts.tsx';
 import { type CardState, progressOf, saysOf, shownReport, stateOf } from './card-state.ts';
+import { focusCard } from './focus.ts';
 import { measureCard } from './measure.ts';
-import { useBench } from './state.ts';
+import { bench, useBench } from './state.ts';
 import { spokenCard } from './spoken.ts';
 
 /** One step with its picture. Draws itself again only when something of its own changes. */
@@ -28,6 +29,9 @@ function KnownCard({ card }: { readonly card: BenchCard }) {
   const state = stateOf(card, report, progress !== undefined);
   const element = useRef<HTMLDivElement>(null);
   useEffect(() => (element.current === null ? undefined : measureCard(element.current, id, opened)), [id, opened]);
+  useEffect(() => {
+    if (bench.getState().wantsFocus === id) focusCard(id);
+  }, [id]);
   const says = saysOf(card, report);
   const notes = useBench((state) => state.notes);
   const note = useEditor(({ history }) => history.document.nodes.find((node) => node.id === id)?.note);

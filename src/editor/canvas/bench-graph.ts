@@ -1,4 +1,4 @@
-import { type GraphDocument, type Shapes, type Wire, deepEqual } from '../../runtime/index.ts';
+import { type GraphDocument, type GraphNode, type Shapes, type Wire, deepEqual } from '../../runtime/index.ts';
 import { type End, endOf, endText, portLabel, titleOf } from '../model/graph.ts';
 import { type Card, type SeenPort, type SeenWire, visibleGraph } from '../model/visible.ts';
 import { CARD, portHeight } from './card-layout.ts';
@@ -53,10 +53,34 @@ let last: { readonly document: GraphDocument; readonly shapes: Shapes; readonly 
 /** The cards and wires to show. What did not change keeps its identity from call to call, so that its card is not drawn again. */
 export function benchGraph(document: GraphDocument, shapes: Shapes): BenchGraph {
   if (last?.document === document && last.shapes === shapes) return last.graph;
-  const fresh = derive(document, shapes);
-  const graph = { cards: keepEqual(last?.graph.cards ?? NOTHING.cards, fresh.cards), wires: keepEqual(last?.graph.wires ?? NOTHING.wires, fresh.wires) };
+  const moved = last?.shapes === shapes ? movedOnly(last.document, document) : undefined;
+  const graph = last !== undefined && moved !== undefined ? withMoved(last.graph, moved) : derivedAnew(document, shapes);
   last = { document, shapes, graph };
   return graph;
+}
+
+function derivedAnew(document: GraphDocument, shapes: Shapes): BenchGraph {
+  const fresh = derive(document, shapes);
+  return { cards: keepEqual(last?.graph.cards ?? NOTHING.cards, fresh.cards), wires: keepEqual(last?.graph.wires ?? NOTHING.wires, fresh.wires) };
+}
+
+/**
+ * The nodes that moved between two documents when nothing else that cards show of the graph changed, as while a value or a card
+ * is dragged: then there is no need to go through a large graph again. Undefined when more changed.
+ */
+function movedOnly(before: GraphDocument, now: GraphDocument): readonly GraphNode[] | undefined {
+  if (before.wires !== now.wires || before.groups !== now.groups || before.nodes.length !== now.nodes.length) return undefined;
+  const changed = now.nodes.flatMap((node, i) => (node === before.nodes[i] ? [] : [[node, before.nodes[i]!] as const]));
+  if (changed.some(([a, b]) => a.id !== b.id || a.type !== b.type || a.title !== b.title)) return undefined;
+  const moved = changed.filter(([a, b]) => a.position[0] !== b.position[0] || a.position[1] !== b.position[1]).map(([node]) => node);
+  return moved.length > 0 && now.groups.some(({ collapsed }) => collapsed) ? undefined : moved;
+}
+
+function withMoved(graph: BenchGraph, moved: readonly GraphNode[]): BenchGraph {
+  if (moved.length === 0) return graph;
+  const cards = new Map(graph.cards);
+  for (const { id, position } of moved) cards.set(id, { ...cards.get(id)!, at: position });
+  return { cards, wires: graph.wires };
 }
 
 function keepEqual<T>(before: ReadonlyMap<string, T>, now: ReadonlyMap<string, T>): ReadonlyMap<string, T> {

@@ -16,5 +16,6 @@ export function focusCard(id: string): void {
 /** Puts the focus into the opened card's form, on its first field. */
 export function focusInside(id: string): void {
   const inside = cardElement(id)?.querySelector('.bench-inside');
-  inside?.querySelector<HTMLElement>('input:not([type=hidden]), select, textarea, button')?.focus({ preventScroll: true });
+  const field = inside?.querySelector<HTMLElement>('input:not([type=hidden], :disabled), select, textarea') ?? inside?.querySelector<HTMLElement>('button');
+  field?.focus({ preventScroll: true });
 }

@@ -27,9 +27,14 @@ export function follow(view: BenchView): () => void {
     } while (work.again && !work.stopped);
     work.running = false;
   };
+  let laid: { readonly graph: BenchGraph; readonly opened: readonly string[] } | undefined;
   const start = () => {
-    layCards(currentGraph(), editor.getState().opened);
-    layWires(currentGraph());
+    const now = { graph: currentGraph(), opened: editor.getState().opened };
+    // A value that changed moves nothing.
+    if (laid?.graph === now.graph && laid.opened === now.opened) return;
+    laid = now;
+    layCards(now.graph, now.opened);
+    layWires(now.graph);
     void settle();
   };
   const unsubscribe = editor.subscribe((state, before) => {

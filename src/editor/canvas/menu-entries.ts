@@ -15,7 +15,8 @@ export function entriesFor({ on, id }: OpenMenu): readonly Command[] {
   const several = editor.getState().chosen.length > 1;
   return [
     ...pick(benchCommands, ['open-card', 'wire-card']),
-    ...pick(stepCommands, ['rename', 'copy', 'cut', 'duplicate', 'delete', 'delete-bridge', 'group', 'ungroup', 'fold-group', 'keep-group']),
+    ...pick(stepCommands, ['rename', 'copy', 'cut', 'duplicate', 'delete', 'delete-bridge', 'group']),
+    ...pick(stepCommands, ['ungroup', 'fold-group', 'keep-group']).filter(({ refusal }) => refusal?.() === undefined),
     ...stepCommands.filter((command) => several && command.id.startsWith('align')),
     ...pick(benchCommands, ['zoom-chosen']),
   ];

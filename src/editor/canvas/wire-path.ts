@@ -11,11 +11,16 @@ export interface WireEnd {
 
 /** How far a wire goes straight on before its first turn, past the words on the card's edge. */
 const STUB = 60;
+/** Where cards are close: only just past the edge, under the words. */
+const SHORT = 26;
 const LANE = 7;
 /** Room left between a wire and the card it passes. */
 const CLEAR = 14;
 /** Corridors tried before a wire simply goes behind the cards in its way. */
 const MOST_CORRIDORS = 24;
+
+/** How far above or below its ends a wire may go to find a free corridor. */
+const DETOUR = 700;
 
 const EPSILON = 0.5;
 
@@ -25,14 +30,29 @@ const EPSILON = 0.5;
  */
 export function routeWire(from: WireEnd, to: WireEnd, cards: readonly Box[], lane = 0): readonly Spot[] {
   const [[sx, sy], [ex, ey]] = [from.at, to.at];
-  const out = sx + STUB + from.lane * LANE;
-  const back = ex - STUB - to.lane * LANE;
-  const near = cards.filter(({ x, width }) => x < Math.max(out, back, sx, ex) && x + width > Math.min(out, back, sx, ex));
-  const forward = out <= back + EPSILON;
+  const turns = { out: sx + STUB + from.lane * LANE, back: ex - STUB - to.lane * LANE };
+  const near = cardsBetween(cards, [turns.out, turns.back, sx, ex], [sy, ey]);
   const straight: readonly Spot[] = [from.at, to.at];
   if (Math.abs(sy - ey) < EPSILON && sx <= ex && isFree(straight, near)) return straight;
-  const ways = forward ? [bend(from.at, to.at, out), bend(from.at, to.at, back)] : tight(from.at, to.at);
-  return ways.find((way) => isFree(way, near)) ?? aroundCards(from.at, to.at, { out, back, near, lane }) ?? ways[0] ?? through(from.at, to.at, { out, back }, (sy + ey) / 2);
+  const close = { out: sx + SHORT, back: ex - SHORT };
+  return freeWay(from.at, to.at, turns, { near, lane }) ?? freeWay(from.at, to.at, close, { near, lane })
+    ?? directWays(from.at, to.at, turns)[0] ?? through(from.at, to.at, turns, (sy + ey) / 2);
+}
+
+/** Cards that a wire between these places may meet. */
+function cardsBetween(cards: readonly Box[], xs: readonly number[], ys: readonly number[]): readonly Box[] {
+  const [left, right, top, bottom] = [Math.min(...xs), Math.max(...xs), Math.min(...ys) - DETOUR, Math.max(...ys) + DETOUR];
+  return cards.filter(({ x, y, width, height }) => x < right && x + width > left && y < bottom && y + height > top);
+}
+
+/** A way with these first and last turns that meets no card. */
+function freeWay(from: Spot, to: Spot, turns: Turns, among: Among): readonly Spot[] | undefined {
+  return directWays(from, to, turns).find((way) => isFree(way, among.near)) ?? aroundCards(from, to, turns, among);
+}
+
+/** Ways with one upright piece: beside the card they leave, or beside the one they reach. */
+function directWays(from: Spot, to: Spot, { out, back }: Turns): readonly (readonly Spot[])[] {
+  return out <= back + EPSILON ? [bend(from, to, out), bend(from, to, back)] : tight(from, to);
 }
 
 const bend = (from: Spot, to: Spot, x: number): readonly Spot[] => [from, [x, from[1]], [x, to[1]], to];
@@ -46,15 +66,20 @@ interface Turns {
   readonly back: number;
 }
 
+interface Among {
+  readonly near: readonly Box[];
+  readonly lane: number;
+}
+
 const through = (from: Spot, to: Spot, { out, back }: Turns, y: number): readonly Spot[] =>
   [from, [out, from[1]], [out, y], [back, y], [back, to[1]], to];
 
 /** Along the nearest free line between rows of cards; undefined when none is found. */
-function aroundCards(from: Spot, to: Spot, { near, lane, ...turns }: Turns & { readonly near: readonly Box[]; readonly lane: number }): readonly Spot[] | undefined {
+function aroundCards(from: Spot, to: Spot, turns: Turns, { near, lane }: Among): readonly Spot[] | undefined {
   const middle = (from[1] + to[1]) / 2;
   const room = CLEAR + lane * LANE;
   const heights = near.flatMap(({ y, height }) => [y - room, y + height + room]);
-  const tried = [middle, ...heights].sort((a, b) => Math.abs(a - middle) - Math.abs(b - middle)).slice(0, MOST_CORRIDORS);
+  const tried = [middle, ...heights].filter((y) => y > Math.min(from[1], to[1]) - DETOUR && y < Math.max(from[1], to[1]) + DETOUR).sort((a, b) => Math.abs(a - middle) - Math.abs(b - middle)).slice(0, MOST_CORRIDORS);
   return tried.map((y) => through(from, to, turns, y)).find((way) => isFree(way, near));
 }
 

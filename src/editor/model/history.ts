@@ -49,8 +49,7 @@ function joined(earlier: Patches, later: Patches): Patches {
   const kept = earlier.forward.length - later.forward.length;
   const tail = earlier.forward.slice(Math.max(0, kept));
   const setsAgain = kept >= 0 && later.forward.every((patch, i) => patch.op === 'replace' && tail[i]!.op !== 'remove' && samePath(patch, tail[i]!));
-  if (!setsAgain || !later.back.every(({ op }) => op === 'replace'))
-    return { forward: [...earlier.forward, ...later.forward], back: [...later.back, ...earlier.back] };
+  if (!setsAgain) return { forward: [...earlier.forward, ...later.forward], back: [...later.back, ...earlier.back] };
   const forward = later.forward.map((patch, i) => ({ ...patch, op: tail[i]!.op }));
   return { forward: [...earlier.forward.slice(0, kept), ...forward], back: earlier.back };
 }

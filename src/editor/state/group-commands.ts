@@ -38,7 +38,7 @@ function fold(): void {
 async function keep(): Promise<void> {
   for (const { id } of groups()) {
     const piece = pieceOfGroup(present(), id);
-    if (piece !== undefined && await surroundings().pieces?.keep(piece.title, piece.text) !== undefined)
+    if (piece !== undefined && await surroundings().pieces.keep(piece.title, piece.text) !== undefined)
       notify({ kind: 'done', says: `The group “${piece.title}” is kept. Find it where steps are added, in any graph.` });
   }
 }
@@ -51,8 +51,5 @@ export const groupCommands: readonly Command[] = [
     id: 'fold-group', label: 'Fold or unfold the group', group: 'Steps', keys: ['Mod+Alt+G'], refusal, run: fold,
     labelNow: () => (groups().length === 0 ? 'Fold or unfold the group' : `${folds() ? 'Fold' : 'Unfold'} ${namesOf(groups())}`),
   },
-  {
-    id: 'keep-group', label: 'Keep the group for other graphs', group: 'Steps', run: keep,
-    refusal: () => refusal() ?? (surroundings().pieces === undefined ? 'This browser keeps nothing. Save the graph instead.' : undefined),
-  },
+  { id: 'keep-group', label: 'Keep the group for other graphs', group: 'Steps', refusal, run: keep },
 ];

@@ -1,4 +1,5 @@
 import type { Wire } from '../../runtime/index.ts';
+import { keepPiece, keptPieces } from '../files/pieces.ts';
 import type { Sizes } from '../model/boxes.ts';
 import type { PieceStore } from '../model/pieces.ts';
 
@@ -12,11 +13,15 @@ export interface Surroundings {
   readonly wire: () => Wire | undefined;
   /** Lets the person type another title for a card. */
   readonly rename: ((card: string) => void) | undefined;
-  readonly pieces: PieceStore | undefined;
+  /** Where groups are kept for other graphs. */
+  readonly pieces: PieceStore;
 }
 
-const NOTHING: Surroundings = { sizes: () => new Map(), place: () => undefined, wire: () => undefined, rename: undefined, pieces: undefined };
-let around = NOTHING;
+/** What holds where no room has told anything. */
+const UNTOLD: Surroundings = {
+  sizes: () => new Map(), place: () => undefined, wire: () => undefined, rename: undefined, pieces: { keep: keepPiece, kept: keptPieces },
+};
+let around = UNTOLD;
 
 export const surroundings = (): Surroundings => around;
 
@@ -25,7 +30,7 @@ export function provide(part: Partial<Surroundings>): () => void {
   around = { ...around, ...part };
   return () => {
     const own = Object.keys(part) as (keyof Surroundings)[];
-    const left = own.filter((key) => around[key] === part[key]).map((key) => [key, NOTHING[key]]);
+    const left = own.filter((key) => around[key] === part[key]).map((key) => [key, UNTOLD[key]]);
     around = { ...around, ...Object.fromEntries(left) as Partial<Surroundings> };
   };
 }

@@ -105,6 +105,11 @@ describe('duplicate', () => {
     expect(changed.nodes.at(-1)!.position).toEqual([600, 200]);
   });
 
+  it('does not copy a wire that comes from nowhere', () => {
+    const torn = graph({ b: 'thin' }, ['gone.ink -> b.ink']);
+    expect(after(torn, duplicate(torn, ['b']).edit).wires).toEqual(torn.wires);
+  });
+
   it('of nothing changes nothing', () => {
     expect(after(document, duplicate(document, []).edit)).toBe(document);
     expect(after(document, duplicate(document, ['nobody']).edit)).toBe(document);

@@ -66,6 +66,14 @@ describe('history', () => {
     expect(text(redo(undo(history)))).toBe(text(history));
   });
 
+  it('brings back all that one gesture took from the end of a list', () => {
+    const wired = historyOf(graph({ a: 'well', m: 'mix', t: 'thin' }, ['a.ink -> m.inks', 'a.ink -> t.ink', 'm.ink -> t.ink']));
+    const shorter = [1, 2, 3].reduce((history) => applyEdit(history, 'take', (draft) => void draft.wires.pop(), 'take'), wired);
+    expect(shorter.document.wires).toEqual([]);
+    expect(text(undo(shorter))).toBe(text(wired));
+    expect(text(redo(undo(shorter)))).toBe(text(shorter));
+  });
+
   it('starts a new step when the gesture goes on after it was undone', () => {
     const again = slide(undo(slide(slide(start, 1, 'first'), 2)), 3);
     expect(again.past).toHaveLength(2);

@@ -66,9 +66,11 @@ export function fitTo(what: 'sheet' | 'all'): void {
   if (box) sheet.setState({ view: fit(size, box), fitted: what });
 }
 
+/** Without room, as while the sheet is hidden, the last size and view are kept for when it comes back. */
 export function setSize(size: Size): void {
   const { fitted, size: before } = sheet.getState();
-  if (size.width === before.width && size.height === before.height) return;
+  const same = size.width === before.width && size.height === before.height;
+  if (same || size.width === 0 || size.height === 0) return;
   sheet.setState({ size });
   // A view chosen while there was no room to show anything in means nothing.
   if (fitted !== undefined || before.width === 0) fitTo(fitted ?? 'sheet');

@@ -21,6 +21,8 @@ export function drawRelief(ink: Ink, relief: Relief): void {
   if (relief.width === 0 || relief.height === 0) return;
   const { minX, minY, maxX, maxY } = relief.box;
   const corner = toScreen(ink.frame, { x: minX, y: maxY });
+  // Made smaller, walls of one cell would break into dots.
+  ink.ctx.imageSmoothingQuality = 'high';
   ink.ctx.drawImage(imageOf(relief), corner.x, corner.y, (maxX - minX) * ink.frame.scale, (maxY - minY) * ink.frame.scale);
 }
 
@@ -47,12 +49,14 @@ function drawPairs({ ctx, frame }: Ink, pairs: Float32Array, pen: { readonly col
   for (let index = 0; index + 3 < pairs.length; index += 4) {
     const from = toScreen(frame, { x: pairs[index]!, y: pairs[index + 1]! });
     const to = toScreen(frame, { x: pairs[index + 2]!, y: pairs[index + 3]! });
-    ctx.moveTo(from.x, from.y);
+    const goesOn = index > 0 && pairs[index] === pairs[index - 2] && pairs[index + 1] === pairs[index - 1];
+    if (!goesOn) ctx.moveTo(from.x, from.y);
     ctx.lineTo(to.x, to.y);
   }
   ctx.strokeStyle = pen.colour;
   ctx.lineWidth = pen.width;
-  ctx.lineCap = 'round';
+  ctx.lineCap = 'butt';
+  ctx.lineJoin = 'bevel';
   ctx.setLineDash(pen.dash);
   ctx.stroke();
 }

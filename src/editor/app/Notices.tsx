@@ -15,8 +15,8 @@ export function Notices() {
   const list = (failed: boolean) => shown.filter(({ kind }) => (kind === 'failed') === failed).map((notice) => <Line key={notice.id} notice={notice} />);
   return (
     <div className="app-notices no-print">
-      <ul className="app-notice-list" role="status" aria-label="What was done">{list(false)}</ul>
-      <ul className="app-notice-list" role="alert" aria-label="What went wrong">{list(true)}</ul>
+      <div className="app-notice-list" role="status" aria-label="What was done">{list(false)}</div>
+      <div className="app-notice-list" role="alert" aria-label="What went wrong">{list(true)}</div>
       {waiting > 0 && (
         <p className="app-notice">
           <span>{waiting} older {waiting === 1 ? 'notice' : 'notices'}</span>
@@ -35,12 +35,12 @@ function Line({ notice: { id, kind, says, action } }: { readonly notice: Notice 
   const { sign, look } = SIGN[kind];
   const hold = { onPointerEnter: () => setHeld(true), onPointerLeave: () => setHeld(false), onFocus: () => setHeld(true), onBlur: () => setHeld(false) };
   return (
-    <li className="app-notice" data-kind={kind} {...hold}>
+    <div className="app-notice" data-kind={kind} {...hold}>
       <span className={look} aria-hidden="true">{sign}</span>
       <span className="app-notice-says">{kind === 'done' ? says : <><span className="visually-hidden">{SIGN[kind].word}: </span>{says}</>}</span>
       {action && <button type="button" className="button" onClick={() => { dismiss(id); action.run(); }}>{action.label}</button>}
       <button type="button" className="button-quiet" aria-label={`Dismiss: ${says}`} onClick={() => dismiss(id)}>Dismiss</button>
-    </li>
+    </div>
   );
 }
 

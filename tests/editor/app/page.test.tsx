@@ -7,6 +7,7 @@ import { RoomsDivider } from '../../../src/editor/app/dividers.tsx';
 import { INITIAL_LAYOUT, SPLIT, layout } from '../../../src/editor/app/layout.ts';
 import { useKeys } from '../../../src/editor/app/use-keys.ts';
 import { editor, initialState, notify } from '../../../src/editor/state/editor.ts';
+import { violations } from '../../support/axe.ts';
 import type { Command } from '../../../src/editor/state/commands.ts';
 
 afterEach(() => {
@@ -54,10 +55,10 @@ describe('notices', () => {
     render(<Notices />);
     tell('done', 'Saved.');
     tell('failed', 'The disk is full.');
-    fireEvent.pointerEnter(screen.getByText('Saved.').closest('li')!);
+    fireEvent.pointerEnter(screen.getByText('Saved.').closest('.app-notice')!);
     act(() => { vi.advanceTimersByTime(2 * DONE_STAYS); });
     expect(screen.getByText('Saved.')).toBeTruthy();
-    fireEvent.pointerLeave(screen.getByText('Saved.').closest('li')!);
+    fireEvent.pointerLeave(screen.getByText('Saved.').closest('.app-notice')!);
     act(() => { vi.advanceTimersByTime(DONE_STAYS); });
     expect(screen.queryByText('Saved.')).toBeNull();
     expect(screen.getByText('The disk is full.')).toBeTruthy();
@@ -86,6 +87,16 @@ describe('notices', () => {
     expect(screen.getByText('3 older notices')).toBeTruthy();
     fireEvent.click(screen.getByRole('button', { name: 'Dismiss all' }));
     expect(editor.getState().notices).toEqual([]);
+  });
+});
+
+describe('notices and dividers', () => {
+  it('have nothing an accessibility check objects to', async () => {
+    render(<><Notices /><RoomsDivider /><div id="sheet" /></>);
+    act(() => {
+      for (const kind of ['done', 'caution', 'failed'] as const) notify({ kind, says: `It is ${kind}.`, action: { label: 'Show', run: () => {} } });
+    });
+    expect(await violations(document.body)).toEqual([]);
   });
 });
 

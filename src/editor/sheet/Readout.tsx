@@ -43,7 +43,7 @@ export function useReadoutLines(): readonly string[] {
   const sign = cursor && tool === 'look' ? signAt(signs, { ...view, ...size }, toScreen({ ...view, ...size }, cursor)) : undefined;
   return [
     ...(sign ? [sign.says] : []),
-    ...(tape.from && end ? [measureWords(measure(tape.from, end), decimals)] : []),
+    ...(tape.from && end ? measureWords(measure(tape.from, end), decimals) : []),
     ...(snap && !tape.to ? [snap.says] : []),
     ...(under !== undefined ? [under] : []),
     ...readings.map(readingWords),

@@ -1,5 +1,6 @@
 import { useEffect } from 'react';
 import { useEditor } from '../state/editor.ts';
+import { Empty } from './Empty.tsx';
 import { Stage } from './Stage.tsx';
 import { SheetFoot } from './SheetFoot.tsx';
 import { SheetHead } from './SheetHead.tsx';
@@ -24,6 +25,7 @@ export function Sheet() {
       <SheetHead drawn={drawn} worded={worded} />
       <div className="sheet-body" data-drawn={drawn} data-written={written}>
         {drawn && <Stage />}
+        {!written && (!drawn || !picture) && <Empty />}
         {written && <Lines node={picture.node} lines={picture.outputs.lines} />}
       </div>
       {drawn && <SheetFoot />}

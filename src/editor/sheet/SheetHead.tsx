@@ -20,11 +20,12 @@ export function SheetHead({ drawn, worded }: { readonly drawn: boolean; readonly
 function Shown() {
   const title = useEditor(shownTitle);
   const says = useEditor((state) => shownWords(state).says);
+  const failed = useEditor(({ picture, reports }) => picture !== undefined && reports.get(picture.node)?.state === 'failed');
   const stale = useEditor(isStale);
   return (
     <h2 className="sheet-title" data-stale={stale}>
       <span>{title ?? 'The sheet'}</span>
-      {says !== undefined && <small>{says}</small>}
+      {says !== undefined && <small title={says} className={failed ? 'is-failed' : undefined}>{failed && '✕ '}{says}</small>}
       {stale && <small className="sheet-stale">computing …</small>}
     </h2>
   );

@@ -25,10 +25,10 @@ export function measure(from: Point, to: Point): Measure {
   return { distance: Math.hypot(dx, dy), dx, dy, angle: (Math.atan2(dy, dx) * 180) / Math.PI };
 }
 
-/** A measurement in words, lengths with so many decimals. */
-export function measureWords({ distance, dx, dy, angle }: Measure, decimals: number): string {
+/** A measurement in two lines, lengths with so many decimals. */
+export function measureWords({ distance, dx, dy, angle }: Measure, decimals: number): readonly [string, string] {
   const mm = (value: number) => `${plain(value, decimals)} mm`;
-  return `${mm(distance)} · across ${mm(dx)} · up ${mm(dy)} · at ${plain(angle, 1)}°`;
+  return [`${mm(distance)} at ${plain(angle, 1)}°`, `across ${mm(dx)}, up ${mm(dy)}`];
 }
 
 /** A number with so many decimals, without a minus before zero. */

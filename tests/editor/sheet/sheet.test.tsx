@@ -113,6 +113,18 @@ describe('the sheet', () => {
     expect(through).toEqual(['t']);
   });
 
+  it('says why there is no picture and what to do', () => {
+    editor.setState({ picture: undefined });
+    render(<Sheet />);
+    expect(screen.getByText(/Choose a step on the bench/)).toBeTruthy();
+    const problem = { expected: 'a sheet', found: 'none', advice: 'Wire a sheet.' };
+    const report = { state: 'failed' as const, says: 'no sheet', thumbnail: { layers: [], lines: [] }, problems: [problem], cautions: [], missing: [], milliseconds: 1 };
+    act(() => editor.setState({ picture: picture('holes', []), reports: new Map([['holes', report]]) }));
+    expect(screen.getByText(/expected a sheet, found none. Wire a sheet./)).toBeTruthy();
+    expect(screen.getByRole('heading', { name: /✕ no sheet/ })).toBeTruthy();
+    expect(screen.queryByRole('application')).toBeNull();
+  });
+
   it('shows nothing yet without an error, and has no fault a checker for accessibility finds', async () => {
     editor.setState({ picture: undefined });
     const { container } = render(<Sheet />);

@@ -10,8 +10,8 @@ import { NO_OVERLAY, overlay } from './overlay.ts';
 import { change, loaded, passed, playback, refused, usePlayback } from './state.ts';
 import { markedAt } from './trail.ts';
 
-/** Reliefs are asked for at most this often, milliseconds: each is a picture of the whole sheet. */
-const RELIEF_EVERY = 80;
+/** Reliefs are asked for at most this often, milliseconds: each is a picture of the whole sheet, which the page takes a while to draw. */
+const RELIEF_EVERY = 160;
 
 const sentence = (reason: unknown): string =>
   (typeof reason === 'object' && reason !== null && 'advice' in reason ? formatProblem(reason as Problem) : String(reason));

@@ -25,6 +25,8 @@ export interface Evaluating {
   readonly cancel: () => void;
   /** Computes again what is not done, whatever happened before. */
   readonly recompute: () => void;
+  /** Sends what is new at once, for a question that must not be answered from an older document. */
+  readonly hurry: () => void;
   /** The worker is a new one that knows nothing. */
   readonly restart: () => void;
   readonly stop: () => void;
@@ -69,6 +71,7 @@ export function followState(surroundings: Surroundings): Evaluating {
       following.asked = undefined;
       schedule(following);
     },
+    hurry: () => { ask(following, true); },
     restart: () => {
       following.asked = undefined;
       following.reports = undefined;
@@ -88,7 +91,7 @@ function schedule(following: Following): void {
 }
 
 /** Asks for an evaluation if something that matters for it changed. */
-function ask(following: Following): void {
+function ask(following: Following, hurry = false): void {
   const state = following.store.getState();
   if (isAsked(following, state)) return;
   if (state.shapes.size === 0 || following.stopped === state.history.document) return;
@@ -96,7 +99,7 @@ function ask(following: Following): void {
   const request = requestOf(state);
   const { asked } = following;
   if (!forget && asked !== undefined && sameRequest(asked.request, request)) return;
-  if (!forget && asked !== undefined && !asked.done && state.gesturing && following.now() - asked.at < PATIENCE) {
+  if (!forget && !hurry && asked !== undefined && !asked.done && state.gesturing && following.now() - asked.at < PATIENCE) {
     // Not forgotten: what comes from the worker, and the next change, look again.
     schedule(following);
     return;

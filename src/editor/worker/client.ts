@@ -15,6 +15,7 @@ let client: Client | undefined;
 /** Asks the worker something; rejects with a `Problem` when there is no answer. */
 export async function ask<Q extends Question>(question: Q, about: Questions[Q]['ask']): Promise<Questions[Q]['answer']> {
   await startWorker();
+  if (question === 'files') client!.evaluating.hurry();
   return client!.link.ask(question, about);
 }
 

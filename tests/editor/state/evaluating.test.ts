@@ -127,6 +127,18 @@ describe('while a gesture lasts', () => {
     expect(asked()).toHaveLength(3);
   });
 
+  it('sends what is new at once when a question must not be answered from what was', () => {
+    const { asked, edit, frame, store, evaluating } = following();
+    store.setState({ gesturing: true });
+    edit('a', 2);
+    frame();
+    expect(asked()).toHaveLength(1);
+    evaluating.hurry();
+    expect(asked().at(-1)!.document).toBe(store.getState().history.document);
+    evaluating.hurry();
+    expect(asked()).toHaveLength(2);
+  });
+
   it('asks for the whole at once when it ends', () => {
     const { asked, edit, frame, store } = following();
     frame(1000);

@@ -1,5 +1,6 @@
 import { useEffect } from 'react';
 import { editor, useEditor } from '../state/editor.ts';
+import { spotHere } from './signs.ts';
 import { LABEL, labelPlace } from './spot-label.ts';
 import { frameOf, useSheet } from './store.ts';
 
@@ -8,7 +9,7 @@ const SIGNS = { pass: '✓', caution: '!', fail: '✕' } as const;
 
 /** The sentence about the place one was sent to, at the end of the line from its ring. Escape clears it wherever the focus is. */
 export function SpotLabel() {
-  const spot = useEditor((state) => state.spot);
+  const spot = useEditor(spotHere);
   const view = useSheet((state) => state.view);
   const size = useSheet((state) => state.size);
   useEffect(() => (spot ? clearOnEscape() : undefined), [spot]);

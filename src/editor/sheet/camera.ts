@@ -1,7 +1,8 @@
-import { type EditorState, editor } from '../state/editor.ts';
+import { type EditorState, type Spot, editor, show } from '../state/editor.ts';
 import type { PictureLayer } from '../../values/picture.ts';
 import type { NodePicture } from '../worker/protocol.ts';
 import { contentBox, sheetBox } from './shapes.ts';
+import { spotHere } from './signs.ts';
 import { nodesOnSheet } from './space.ts';
 import { frameOf, look, sheet } from './store.ts';
 import { type Point, RULER, type Size, type View, between, fit, panBy, showsBox, zoomAt } from './view.ts';
@@ -14,6 +15,20 @@ let onSheet = true;
 /** Whether the node's values lie on the sheet. */
 export const liesOnSheet = ({ history, shapes }: EditorState, node: string): boolean => nodesOnSheet(history.document, shapes).has(node);
 
+/** A place in other coordinates than those shown, to be flown to once its own are. */
+let awaited: Spot | undefined;
+
+/** Goes to a spot; where it lies in other coordinates than what is shown, its own step is shown first. */
+function lookFor(state: EditorState, spot: Spot): void {
+  awaited = undefined;
+  if (spotHere(state)) {
+    flyToSpot(spot.at);
+    return;
+  }
+  awaited = spot;
+  if (state.picture) show(spot.node);
+}
+
 /** Keeps the view where it is as values change; fits the first picture, and one that would not be found in the present view. Returns how to stop. */
 export function followPictures(): () => void {
   if (editor.getState().picture) arrived(editor.getState().picture!);
@@ -22,7 +37,7 @@ export function followPictures(): () => void {
       if (state.picture) arrived(state.picture);
       else if (state.outcome === undefined && state.reports.size === 0) forget();
     }
-    if (state.spot !== before.spot && state.spot) flyToSpot(state.spot.at);
+    if (state.spot !== before.spot && state.spot) lookFor(state, state.spot);
   });
 }
 
@@ -40,6 +55,8 @@ function arrived(picture: NodePicture): void {
   } else if (picture.node !== lastNode && !showsBox(frameOf(state), box)) fitTo('sheet');
   lastNode = picture.node;
   onSheet = space;
+  const spot = spotHere(editor.getState());
+  if (spot && spot === awaited) lookFor(editor.getState(), spot);
 }
 
 /** Puts what is shown on a sheet. A view fitted to the sheet is fitted anew. */

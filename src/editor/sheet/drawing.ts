@@ -8,7 +8,7 @@ import { drawPlayback, drawRelief } from './paint/playback.ts';
 import { drawRulers } from './paint/rulers.ts';
 import type { Palette } from './palette.ts';
 import { contentBox, isGround } from './shapes.ts';
-import { signsOf } from './signs.ts';
+import { signsOf, spotHere } from './signs.ts';
 import { labelPlace } from './spot-label.ts';
 import { type SheetState, frameOf } from './store.ts';
 import { subjectOf } from './subject.ts';
@@ -52,7 +52,8 @@ export function drawMoment(ctx: CanvasRenderingContext2D, scene: Scene): void {
   const subject = subjectOf(editor);
   if (subject) drawGrips(ink, subject, sheet);
   drawSigns(ink, signsOf(editor));
-  if (editor.spot) drawSpot(ink, editor.spot, labelPlace(ink.frame, editor.spot.at).line);
+  const spot = spotHere(editor);
+  if (spot) drawSpot(ink, spot, labelPlace(ink.frame, spot.at).line);
   drawTape(ink, sheet);
   drawRulers(ink, sheet.cursor);
 }

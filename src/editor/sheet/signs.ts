@@ -14,6 +14,13 @@ export function signsOf({ outcome, picture, history, shapes }: Pick<EditorState,
     (at && status !== 'pass' && onSheet.has(node) === space ? [{ at, says, status, node }] : []));
 }
 
+/** The place one was sent to, where it belongs to the coordinates of what is shown. */
+export function spotHere({ spot, picture, history, shapes }: Pick<EditorState, 'spot' | 'picture' | 'history' | 'shapes'>): Spot | undefined {
+  if (!spot || !picture) return undefined;
+  const onSheet = nodesOnSheet(history.document, shapes);
+  return onSheet.has(spot.node) === onSheet.has(picture.node) ? spot : undefined;
+}
+
 /** The sign under a screen place, the last drawn first. */
 export function signAt(signs: readonly Spot[], frame: Frame, { x, y }: Point): Spot | undefined {
   return signs.findLast(({ at }) => {

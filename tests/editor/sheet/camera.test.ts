@@ -77,6 +77,21 @@ describe('the view', () => {
   });
 });
 
+describe('a place in other coordinates than those shown', () => {
+  it('has its own step shown, and is gone to once it is', () => {
+    littleMotion(true);
+    showSample(STROKES_PICTURE);
+    const stop = followPictures();
+    const before = view();
+    editor.setState({ spot: { at: [20, 10], says: 'Here.', status: 'fail', node: 'file' } });
+    expect(editor.getState().shown).toBe('file');
+    expect(view()).toEqual(before);
+    editor.setState({ picture: picture('file', [{ kind: 'strokes', name: 'strokes', items: [{ d: 'M0 0L60 40' }] }]) });
+    expect(view()).toMatchObject({ x: 20, y: 10 });
+    stop();
+  });
+});
+
 describe('where values lie', () => {
   it('is the sheet for all that comes after one, and everywhere in a graph without any', () => {
     const { shapes } = editor.getState();

@@ -13,7 +13,7 @@ export function BenchBar() {
       <button type="button" className="button" onClick={() => void commandOf('add-step').run()}>Add a step</button>
       <span className="button-set">
         <Do id="bench-zoom-out" says="−" label="Smaller" />
-        <Do id="zoom-fit" says="See all" label="See the whole bench" />
+        <Do id="zoom-fit" says="See all" label="See all of the bench" />
         <Do id="bench-zoom-in" says="+" label="Larger" />
       </span>
       <Percent />

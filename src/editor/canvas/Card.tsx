@@ -6,7 +6,7 @@ import { CardHead } from './CardHead.tsx';
 import { CardOpen } from './CardOpen.tsx';
 import { CardPicture } from './CardPicture.tsx';
 import { CardPorts } from './CardPorts.tsx';
-import { type CardState, progressOf, saysOf, shownReport, stateOf } from './card-state.ts';
+import { type CardState, progressOf, saysOf, shownPicture, shownReport, stateOf } from './card-state.ts';
 import { focusCard } from './focus.ts';
 import { measureCard } from './measure.ts';
 import { bench, useBench } from './state.ts';
@@ -23,6 +23,7 @@ function KnownCard({ card }: { readonly card: BenchCard }) {
   const opened = useEditor((state) => state.opened.includes(id));
   const chosen = useEditor((state) => state.chosen.includes(id));
   const report = useEditor(({ reports }) => shownReport(card, reports));
+  const picture = useEditor(({ reports }) => shownPicture(card, reports));
   const progress = useEditor((state) => progressOf(state, card.members));
   const focused = useBench((state) => state.focused === id);
   const place = useEditor(({ history }) => `${history.document.nodes.findIndex((node) => node.id === id) + 1} of ${history.document.nodes.length}`);
@@ -48,7 +49,7 @@ function KnownCard({ card }: { readonly card: BenchCard }) {
       </div>
       {progress !== undefined && <progress className="bench-progress" max={1} value={progress} aria-label={`${card.title}: computing`} />}
       {opened && <CardOpen card={card} tabbable={focused} />}
-      <div className="bench-picture">{report !== undefined && report.state === 'ready' && <CardPicture picture={report.thumbnail} />}</div>
+      <div className="bench-picture">{picture !== undefined && <CardPicture picture={picture} />}</div>
       {notes && !opened && note !== undefined && <p className="bench-note"><span className="visually-hidden">Note: </span>{note}</p>}
       <CardPorts side="input" ports={card.inputs} />
       <CardPorts side="output" ports={card.outputs} />

@@ -17,8 +17,8 @@ export function CardHead({ card, opened, tabbable }: HeadProps) {
     <header className="bench-head">
       {renaming ? <TitleField card={card} /> : <h3 className="bench-title">{card.title}</h3>}
       {card.kind === 'group' && <span className="bench-count">{card.members.length} {card.members.length === 1 ? 'step' : 'steps'}</span>}
-      <button type="button" className="bench-quiet bench-toggle" tabIndex={tabbable ? 0 : -1} aria-expanded={opened} onClick={() => toggleOpened(card.id)}>
-        {opened ? 'Fold' : 'Open'}<span className="visually-hidden"> {card.title}</span>
+      <button type="button" className="bench-quiet bench-toggle" tabIndex={tabbable ? 0 : -1} aria-expanded={card.kind === 'group' ? undefined : opened} onClick={() => toggleOpened(card.id)}>
+        {card.kind === 'group' ? 'Unfold' : opened ? 'Fold' : 'Open'}<span className="visually-hidden"> {card.title}</span>
       </button>
     </header>
   );

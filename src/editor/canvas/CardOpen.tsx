@@ -4,7 +4,7 @@ import { useEditor } from '../state/editor.ts';
 import { writeNote } from './actions.ts';
 import type { BenchCard } from './bench-graph.ts';
 import { sentenceOf } from './card-state.ts';
-import { bench, useBench } from './state.ts';
+import { bench } from './state.ts';
 
 /** The inside of an opened card: what the step does, its values, its note. */
 export function CardOpen({ card, tabbable }: { readonly card: BenchCard; readonly tabbable: boolean }) {
@@ -13,7 +13,7 @@ export function CardOpen({ card, tabbable }: { readonly card: BenchCard; readonl
     <div className="bench-inside">
       {doc !== '' && <p className="bench-doc">{doc}</p>}
       <Findings id={card.id} />
-      {card.kind === 'node' && <NodeForm node={card.id} />}
+      <NodeForm node={card.id} />
       <Note id={card.id} />
       <div className="bench-actions">
         <button type="button" className="button" tabIndex={tabbable ? 0 : -1} onClick={() => bench.setState({ wiring: { card: card.id } })}>Wire…</button>
@@ -38,8 +38,6 @@ function Findings({ id }: { readonly id: string }) {
 function Note({ id }: { readonly id: string }) {
   const field = useId();
   const note = useEditor(({ history }) => history.document.nodes.find((node) => node.id === id)?.note ?? '');
-  const shown = useBench(({ notes }) => notes);
-  if (!shown) return null;
   return (
     <div className="bench-field bench-note-field">
       <label htmlFor={field}>Note</label>

@@ -16,7 +16,7 @@ export const CardPorts = memo(function CardPorts({ side, ports }: PortsProps) {
   if (ports.length === 0) return null;
   return (
     <ul className={`bench-ports bench-ports-${side}`} aria-label={side === 'input' ? 'Inputs' : 'Outputs'}>
-      {ports.map((port, index) => <Port key={port.end.port} port={port} index={index} />)}
+      {ports.map((port, index) => <Port key={endKey(port.end)} port={port} index={index} />)}
     </ul>
   );
 });

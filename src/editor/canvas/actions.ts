@@ -1,5 +1,5 @@
 import { choose, edit, editor, present } from '../state/editor.ts';
-import { renameGroup } from '../model/groups.ts';
+import { renameGroup, setCollapsed } from '../model/groups.ts';
 import { renameStep, setNote } from '../model/steps.ts';
 import type { BenchCard } from './bench-graph.ts';
 import type { Wire } from '../../runtime/index.ts';
@@ -7,8 +7,14 @@ import { type End, titleAt } from '../model/graph.ts';
 import { connect, disconnect, rewire } from '../model/wiring.ts';
 import { announce, bench } from './state.ts';
 
-/** Opens a card in place, or folds it. */
+/** Opens a card in place, or folds it; a folded group is laid out again. */
 export function toggleOpened(id: string): void {
+  const group = present().groups.find((one) => one.id === id);
+  if (group !== undefined) {
+    edit('unfold a group', setCollapsed(id, false));
+    chooseCards(group.nodes);
+    return;
+  }
   editor.setState(({ opened }) => ({ opened: opened.includes(id) ? opened.filter((other) => other !== id) : [...opened, id] }));
 }
 

@@ -1,5 +1,6 @@
 import { type Problem, formatProblem } from '../../runtime/index.ts';
 import type { EditorState } from '../state/editor.ts';
+import type { Picture } from '../../values/index.ts';
 import type { NodeReport } from '../worker/protocol.ts';
 import type { BenchCard } from './bench-graph.ts';
 
@@ -50,5 +51,13 @@ export function saysOf(card: Pick<BenchCard, 'known' | 'type'>, report: NodeRepo
 export function shownReport({ kind, members }: Pick<BenchCard, 'kind' | 'members'>, reports: EditorState['reports']): NodeReport | undefined {
   const found = members.flatMap((id) => reports.get(id) ?? []);
   if (kind === 'node') return found[0];
-  return found.find(({ state }) => state === 'failed') ?? found.findLast(({ thumbnail }) => thumbnail.box !== undefined) ?? found.at(-1);
+  return found.find(({ state }) => state === 'failed') ?? lastDrawn(found) ?? found.at(-1);
 }
+
+/** The picture a card shows: a node's own, of a group the last that was drawn. */
+export function shownPicture({ members }: Pick<BenchCard, 'members'>, reports: EditorState['reports']): Picture | undefined {
+  const ready = members.flatMap((id) => reports.get(id) ?? []).filter(({ state }) => state === 'ready');
+  return (lastDrawn(ready) ?? ready.at(-1))?.thumbnail;
+}
+
+const lastDrawn = (reports: readonly NodeReport[]): NodeReport | undefined => reports.findLast(({ thumbnail }) => thumbnail.box !== undefined);

@@ -4,9 +4,10 @@ import { edit, editor, present } from '../state/editor.ts';
 import { chooseCards, toggleChosen } from './actions.ts';
 import { currentGraph } from './follow.ts';
 import type { Gesture } from './gestures.ts';
-import { cardSizes, layCards, layWires, shiftCards } from './lie.ts';
+import { cardSizes, layCards, layWires, lie, shiftCards } from './lie.ts';
 import { announce, bench } from './state.ts';
 import type { BenchView } from './view.ts';
+import { type Spot, isNear } from './wire-path.ts';
 
 /** Cards follow the pointer: the pressed one, with the other chosen ones when it is chosen. The document changes once, at the end. */
 export function beginDrag(view: BenchView, card: string, start: PointerEvent): Gesture {
@@ -22,7 +23,7 @@ export function beginDrag(view: BenchView, card: string, start: PointerEvent): G
     move: (event) => {
       ids ??= take();
       drawShifted(view, ids, ...shift(event));
-      markTarget(ids.size === 1 ? wireBelow(event, card) : undefined);
+      markTarget(ids.size === 1 ? wireBelow(view.spotAt(event.clientX, event.clientY), card) : undefined);
     },
     end: (event, moved) => {
       const { target } = bench.getState();
@@ -45,10 +46,13 @@ function markTarget(target: string | undefined): void {
 }
 
 /** The wire below the pointer that the dragged card could be put into. */
-function wireBelow({ clientX, clientY }: PointerEvent, card: string): string | undefined {
-  const keys = document.elementsFromPoint(clientX, clientY).flatMap((element) => (element instanceof SVGElement ? element.dataset['wire'] ?? [] : []));
-  return keys.find((key) => insertionOf(key, card)?.ok);
+function wireBelow(spot: Spot, card: string): string | undefined {
+  const near = [...lie.getState().turns].filter(([, turns]) => isNear(turns, spot, REACH)).map(([key]) => key);
+  return near.find((key) => insertionOf(key, card)?.ok);
 }
+
+/** How near to a wire, in bench units, a dragged card's pointer must come to be put into it. */
+const REACH = 10;
 
 function insertionOf(key: string, card: string) {
   const wire = currentGraph().wires.get(key);

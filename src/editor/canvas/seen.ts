@@ -1,13 +1,13 @@
 import { type Box, overlap } from '../model/boxes.ts';
-import { membersOf } from '../model/graph.ts';
-import { editor, present } from '../state/editor.ts';
+import { editor } from '../state/editor.ts';
+import { currentGraph } from './follow.ts';
 import { lie } from './lie.ts';
 import { seenBox, viewport } from './state.ts';
 
 /** Nodes whose cards are within a frame; of a folded group the last member, whose picture it shows. */
 export function idsSeen(boxes: ReadonlyMap<string, Box>, frame: Box): readonly string[] {
-  const cards = [...boxes].flatMap(([id, box]) => (overlap(box, frame) ? [id] : []));
-  return cards.flatMap((id) => membersOf(present(), [id]).slice(-1));
+  const { cards } = currentGraph();
+  return [...boxes].flatMap(([id, box]) => (overlap(box, frame) ? cards.get(id)?.members.at(-1) ?? [] : []));
 }
 
 /** Keeps the state's `seen` equal to the cards in view, at most once a frame; returns what ends that. */

@@ -125,3 +125,11 @@ export function middleOf(turns: readonly Spot[]): Spot {
   }
   return turns[0] ?? [0, 0];
 }
+
+/** Whether a place lies within `reach` of a wire's level and upright pieces. */
+export function isNear(turns: readonly Spot[], [x, y]: Spot, reach: number): boolean {
+  return turns.some(([bx, by], i) => {
+    const [ax, ay] = turns[i - 1] ?? [bx, by];
+    return x >= Math.min(ax, bx) - reach && x <= Math.max(ax, bx) + reach && y >= Math.min(ay, by) - reach && y <= Math.max(ay, by) + reach;
+  });
+}

@@ -14,7 +14,6 @@ const told = vi.fn();
 
 beforeEach(async () => {
   told.mockClear();
-  document.elementsFromPoint = () => [];
   document.elementFromPoint = () => null;
   vi.spyOn(console, 'error').mockImplementation(told);
   vi.spyOn(console, 'warn').mockImplementation(told);
@@ -163,6 +162,17 @@ describe('by hand', () => {
     expect(editor.getState().history.past).toHaveLength(1);
   });
 
+  it('a card dropped on a wire is put into it, in one step', () => {
+    const k = Number(/scale\(([\d.]+)\)/.exec(document.querySelector<HTMLElement>('.bench-area > div')!.style.transform)?.[1] ?? 1);
+    pointer('pointerdown', card(/^Smooth/), 10, 10);
+    pointer('pointermove', window, 300 * k, 54 * k);
+    expect(bench.getState().target).toBe('pen.strokes -> cut.strokes');
+    pointer('pointerup', window, 300 * k, 54 * k);
+    expect(present().wires.map(({ from, to }) => `${from} ${to}`).sort()).toEqual(['cut.region edge.region', 'other.strokes cut.strokes', 'pen.strokes other.strokes']);
+    act(undoStep);
+    expect(present()).toEqual(DOCUMENT);
+  });
+
   it('a wire pulled over a wrong port says why, and is not laid', () => {
     const port = (name: RegExp, on: RegExp) => within(card(on)).getAllByRole('button', { name })[0]!;
     const wrong = port(/^region/, /^Board/);
@@ -206,8 +216,12 @@ it('folds and unfolds a group, and undoing gives the bench back', async () => {
   await userEvent.click(within(screen.getByRole('group', { name: 'Group Both, 2 steps' })).getByRole('button', { name: 'Fold' }));
   await waitFor(() => expect(card(/^Both, group of 2 steps/)).toBeTruthy());
   expect(document.querySelectorAll('.bench-card')).toHaveLength(3);
-  act(undoStep);
+  await userEvent.click(within(card(/^Both/)).getByRole('button', { name: 'Unfold Both' }));
   await waitFor(() => expect(document.querySelectorAll('.bench-card')).toHaveLength(4));
+  expect(editor.getState().chosen).toEqual(['cut', 'edge']);
+  act(undoStep);
+  act(undoStep);
+  await waitFor(() => expect(screen.getByRole('group', { name: 'Group Both, 2 steps' })).toBeTruthy());
 });
 
 it('says what to do when nothing is there', () => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Spot, drawWire, middleOf, routeWire } from '../../../src/editor/canvas/wire-path.ts';
+import { type Spot, drawWire, isNear, middleOf, routeWire } from '../../../src/editor/canvas/wire-path.ts';
 import type { Box } from '../../../src/editor/model/boxes.ts';
 
 const end = (x: number, y: number, lane = 0) => ({ at: [x, y] as const, lane });
@@ -51,5 +51,11 @@ describe('a wire', () => {
   it('has its middle halfway along it', () => {
     expect(middleOf([[0, 0], [100, 0], [100, 100]])).toEqual([100, 0]);
     expect(middleOf([[7, 7], [7, 7]])).toEqual([7, 7]);
+  });
+
+  it('is near to what lies beside one of its pieces, and to nothing else', () => {
+    const turns: readonly Spot[] = [[0, 0], [100, 0], [100, 80]];
+    expect([isNear(turns, [50, 8], 10), isNear(turns, [95, 40], 10)]).toEqual([true, true]);
+    expect([isNear(turns, [50, 20], 10), isNear(turns, [-20, 0], 10), isNear([], [0, 0], 10)]).toEqual([false, false, false]);
   });
 });

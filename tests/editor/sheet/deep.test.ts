@@ -38,6 +38,26 @@ describe('a path placed on the screen near to', () => {
     expect(seen).toBeGreaterThan(50);
   });
 
+  it('follows bends within a tenth of a pixel', () => {
+    const bend = readPath('M0 0C0 80 20 100 100 100')[0]!;
+    const frame = frameAt(40, 60, 5);
+    const points = placed(bend, frame);
+    for (let t = 0; t <= 1; t += 0.01) {
+      const place = toScreen(frame, pieceAt(bend.pieces[0]!, t));
+      if (inSight(place)) expect(toChords(points, place)).toBeLessThan(0.1);
+    }
+    expect(points.length).toBeLessThan(500);
+  });
+
+  it('fills all that is seen from inside a large shape, wherever that begins', () => {
+    const corners = ['-1000 -1000', '1000 -1000', '1000 1000', '-1000 1000'];
+    for (const begin of [0, 1, 2, 3]) for (const turned of [corners, corners.toReversed()]) {
+      const [first, ...rest] = [...turned.slice(begin), ...turned.slice(0, begin)];
+      const points = placed(readPath(`M${first}L${rest.join('L')}Z`)[0]!, frameAt(0, 0, 10));
+      for (const at of [{ x: 1.5, y: 1.5 }, { x: 998.5, y: 1.5 }, { x: 500.5, y: 300.5 }, { x: 1.5, y: 598.5 }]) expect(inside(points, at)).toBe(true);
+    }
+  });
+
   it('hands over numbers that 32-bit floats hold within a thousandth of a pixel, unlike millimetres', () => {
     for (const { x, y } of placed(curve, frameAt(2400, 1200, SCALES.most))) expect(Math.max(Math.abs(Math.fround(x) - x), Math.abs(Math.fround(y) - y))).toBeLessThan(1e-3);
     expect(Math.abs(Math.fround(2400.0101) - 2400.0101) * SCALES.most).toBeGreaterThan(0.5);

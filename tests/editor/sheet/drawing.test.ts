@@ -26,6 +26,7 @@ beforeEach(() => {
 
 describe('the picture of values', () => {
   it('puts millimetres where the view says, y up, in device pixels, and keeps lines as wide on the screen', () => {
+    sheet.setState({ view: { x: 420, y: 310, scale: 4 } });
     const stroke = pathsOf(drawn(drawValues), 'stroke').find((call) => call.stroke === 'amber')!;
     const [a, b, c, d, e, f] = stroke.transform as [number, number, number, number, number, number];
     const place = toScreen(frameOf(sheet.getState()), { x: 400, y: 300 });

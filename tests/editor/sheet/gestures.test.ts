@@ -5,7 +5,7 @@ import { allGrips, gripAt, nextGrip } from '../../../src/editor/sheet/grips.ts';
 import { pressKey, releaseKey } from '../../../src/editor/sheet/keys.ts';
 import { sheet, takeTool } from '../../../src/editor/sheet/store.ts';
 import { subject } from '../../../src/editor/sheet/subject.ts';
-import { editor, present, undoStep } from '../../../src/editor/state/editor.ts';
+import { edit, editor, present, undoStep } from '../../../src/editor/state/editor.ts';
 import { DOCUMENT, HOLES_PICTURE, STROKES_PICTURE, showSample } from './samples.ts';
 
 const paramsOf = (id: string) => present().nodes.find((node) => node.id === id)!.params;
@@ -40,6 +40,13 @@ describe('places put by hand', () => {
     takeHold({ handle: 0, place: 0 })!.moveTo({ x: 5, y: 5 });
     expect(paramsOf('holes').places).toEqual([{ x: 60, y: 60 }, { x: 950, y: 450 }]);
     expect(steps()).toHaveLength(2);
+  });
+
+  it('are those that came out again once what goes with them was set otherwise', () => {
+    takeHold({ handle: 0, place: 0 })!.moveTo({ x: 5, y: 5 });
+    edit('Pattern', (draft) => { draft.nodes[3]!.params.pattern = 'corners'; });
+    takeHold({ handle: 0, place: 0 })!.moveTo({ x: 1, y: 1 });
+    expect(paramsOf('holes')).toEqual({ pattern: 'by hand', places: [{ x: 51, y: 51 }, { x: 950, y: 450 }] });
   });
 
   it('are added and taken away, each as one step, and the new one is held', () => {

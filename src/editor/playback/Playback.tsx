@@ -1,16 +1,16 @@
 import { useEffect } from 'react';
-import { useEditor } from '../state/editor.ts';
 import { Listing } from './Listing.tsx';
 import { ReadOuts } from './ReadOuts.tsx';
 import { Scrubber } from './Scrubber.tsx';
 import { Transport } from './Transport.tsx';
 import { useLoading, useMarks, useRelief, useTicking } from './follow.ts';
+import { usePlayed } from './played.ts';
 import { change, closed, opened, usePlayback } from './state.ts';
 import './playback.css';
 
-/** Plays the programs of the node shown back, move by move; closed it is a single button. */
+/** Plays programs back, move by move; closed it is a single button. */
 export function Playback() {
-  const playable = useEditor((state) => state.picture?.playable === true);
+  const playable = usePlayed() !== undefined;
   const open = usePlayback((state) => state.open);
   useEffect(() => (playable ? undefined : change(closed)), [playable]);
   if (!playable) return null;

@@ -2,9 +2,10 @@ import type { Command } from '../state/commands.ts';
 import { editor } from '../state/editor.ts';
 import { type Change, change, closed, opened, paused, playback, soughtTo, started, stepped } from './state.ts';
 import { totalSeconds } from './moments.ts';
+import { playedNode } from './played.ts';
 
 const notPlayable = (): string | undefined =>
-  (editor.getState().picture?.playable === true ? undefined : 'Show a step with programs on the sheet first.');
+  (playedNode(editor.getState()) === undefined ? 'There are no programs yet. Wire the passes to a step that makes them.' : undefined);
 const notOpen = (): string | undefined =>
   notPlayable() ?? (playback.getState().programs.length > 0 ? undefined : 'Open the playback first.');
 

@@ -9,6 +9,7 @@ import { newestOnly } from './newest.ts';
 import { NO_OVERLAY, overlay } from './overlay.ts';
 import { change, loaded, passed, playback, refused, usePlayback } from './state.ts';
 import { markedAt } from './trail.ts';
+import { playedNode, usePlayed } from './played.ts';
 
 /** Reliefs are asked for at most this often, milliseconds: each is a picture of the whole sheet, which the page takes a while to draw. */
 const RELIEF_EVERY = 160;
@@ -16,19 +17,20 @@ const RELIEF_EVERY = 160;
 const sentence = (reason: unknown): string =>
   (typeof reason === 'object' && reason !== null && 'advice' in reason ? formatProblem(reason as Problem) : String(reason));
 
-/** Fetches the programs of the step that is shown, anew whenever its picture is. */
+/** Fetches the programs of the step that is played, anew whenever its result is. */
 export function useLoading(): void {
-  const picture = useEditor((state) => state.picture);
+  const node = usePlayed();
+  const result = useEditor(({ picture, reports }) => (picture?.node === node ? picture : reports.get(node ?? '')));
   useEffect(() => {
-    if (picture === undefined) return undefined;
+    if (node === undefined) return undefined;
     let wanted = true;
     change((state) => ({ ...state, playing: false }));
-    ask('playback', { node: picture.node }).then(
+    ask('playback', { node }).then(
       (programs) => { if (wanted) change(loaded(programs)); },
       (reason: unknown) => { if (wanted) change(refused(sentence(reason))); },
     );
     return () => { wanted = false; };
-  }, [picture]);
+  }, [node, result]);
 }
 
 /** Lets time pass while the programs are playing. */
@@ -75,7 +77,7 @@ export function useRelief(): void {
       every: RELIEF_EVERY,
     });
     const request = () => {
-      const node = editor.getState().picture?.node;
+      const node = playedNode(editor.getState());
       const { programs, seconds } = playback.getState();
       if (node !== undefined && programs.length > 0) asking.ask({ node, ...programAt(programs, seconds), dark: theme.getState().dark });
     };

@@ -2,7 +2,7 @@ import type { StoreApi } from 'zustand/vanilla';
 import type { GraphDocument } from '../../runtime/index.ts';
 import type { FromWorker, NodeReport, ToWorker } from '../worker/protocol.ts';
 import type { EditorState } from './editor.ts';
-import { mostToShow } from './shown.ts';
+import { signToShow } from './shown.ts';
 import { sameWork } from './same-work.ts';
 
 /** What following the state needs of its surroundings. */
@@ -115,7 +115,7 @@ function isAsked({ asked, reports }: Following, { history: { document }, seen, s
 }
 
 function requestOf({ history: { document }, seen, shown, shapes, gesturing, file }: EditorState): Wanted {
-  return { kind: 'evaluate', document, seen, shown: shown ?? mostToShow(document, shapes), whole: !gesturing, graph: file.name };
+  return { kind: 'evaluate', document, seen, shown: shown ?? signToShow(document, shapes), whole: !gesturing, graph: file.name };
 }
 
 function sameRequest(a: Wanted, b: Wanted): boolean {

@@ -2,34 +2,57 @@ import { type GraphDocument, type Shapes, splitReference } from '../../runtime/i
 import { LAYER_KINDS } from '../../values/layer-kinds.ts';
 import type { LayerKind } from '../../values/index.ts';
 
-/**
- * The node the sheet shows while nobody chose one: the one whose inputs and outputs together draw most kinds of layer; of several
- * the last along the wires. Undefined when no node draws anything.
- */
-export function mostToShow(document: GraphDocument, shapes: Shapes): string | undefined {
-  const kinds = kindsByNode(document, shapes);
-  let best: { readonly id: string; readonly count: number } | undefined;
-  for (const id of walkingOrder(document)) {
-    const count = kinds.get(id)?.size ?? 0;
-    if (count > 0 && count >= (best?.count ?? 0)) best = { id, count };
-  }
-  return best?.id;
+/** What belongs to the cutting of a sign, not to the sign. */
+const OF_THE_JOB: ReadonlySet<LayerKind> = new Set(['passes', 'rapids', 'tabs', 'travel']);
+
+/** The kinds of layer a node's values draw, and how many of those values draw something of the sign. */
+interface Drawn {
+  readonly kinds: Set<LayerKind>;
+  sources: number;
+  programs: boolean;
 }
 
-function kindsByNode({ nodes, wires }: GraphDocument, shapes: Shapes): Map<string, Set<LayerKind>> {
+/**
+ * The node the sheet shows while nobody chose one: the one whose inputs and outputs together draw most kinds of layer of the
+ * sign itself; of several the one with most of them, then the first along the wires, which is there soonest. Undefined when no
+ * node draws anything.
+ */
+export function signToShow(document: GraphDocument, shapes: Shapes): string | undefined {
+  return best(document, shapes, ({ kinds, sources }) => 1000 * [...kinds].filter((kind) => !OF_THE_JOB.has(kind)).length + Math.min(sources, 999));
+}
+
+/** The node whose programs are played back while the sheet shows one without: of those with programs the one that draws most. */
+export function programsToPlay(document: GraphDocument, shapes: Shapes): string | undefined {
+  return best(document, shapes, ({ kinds, programs }) => (programs ? kinds.size : 0));
+}
+
+function best(document: GraphDocument, shapes: Shapes, worth: (drawn: Drawn) => number): string | undefined {
+  const drawn = drawnByNode(document, shapes);
+  let found: { readonly id: string; readonly worth: number } | undefined;
+  for (const id of walkingOrder(document)) {
+    const here = worth(drawn.get(id)!);
+    if (here > (found?.worth ?? 0)) found = { id, worth: here };
+  }
+  return found?.id;
+}
+
+function drawnByNode({ nodes, wires }: GraphDocument, shapes: Shapes): Map<string, Drawn> {
   const types = new Map(nodes.map(({ id, type }) => [id, type]));
-  const drawn = (id: string, port: string): readonly LayerKind[] => {
-    const output = shapes.get(types.get(id) ?? '')?.outputs[port];
-    return output === undefined ? [] : LAYER_KINDS[output.type];
+  const all = new Map(nodes.map(({ id }): [string, Drawn] => [id, { kinds: new Set(), sources: 0, programs: false }]));
+  const enter = (into: string, id: string, port: string) => {
+    const type = shapes.get(types.get(id) ?? '')?.outputs[port]?.type;
+    const drawn = all.get(into);
+    if (type === undefined || drawn === undefined) return;
+    for (const kind of LAYER_KINDS[type]) drawn.kinds.add(kind);
+    drawn.sources += LAYER_KINDS[type].some((kind) => !OF_THE_JOB.has(kind)) ? 1 : 0;
+    drawn.programs ||= type === 'set-ups';
   };
-  const kinds = new Map(nodes.map(({ id, type }) =>
-    [id, new Set(Object.keys(shapes.get(type)?.outputs ?? {}).flatMap((port) => drawn(id, port)))]));
+  for (const [id, type] of types) for (const port of Object.keys(shapes.get(type)?.outputs ?? {})) enter(id, id, port);
   for (const { from, to } of wires) {
     const [source, target] = [splitReference(from), splitReference(to)];
-    const set = kinds.get(target?.node ?? '');
-    if (source && set) for (const kind of drawn(source.node, source.name)) set.add(kind);
+    if (source && target) enter(target.node, source.node, source.name);
   }
-  return kinds;
+  return all;
 }
 
 /** Every node after those that lead to it, else in the document's order; nodes of a cycle at the end. */

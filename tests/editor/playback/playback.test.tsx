@@ -153,7 +153,7 @@ describe('going to a moment', () => {
 
   it('by commands, which say what is in the way', async () => {
     const command = (id: string) => playbackCommands.find((one) => one.id === id)!;
-    expect(command('playback-next-move').refusal?.()).toContain('Show a step with programs');
+    expect(command('playback-next-move').refusal?.()).toContain('There are no programs yet');
     await openBar();
     expect(command('playback-next-move').refusal?.()).toBeUndefined();
     act(() => void command('playback-next-pass').run());

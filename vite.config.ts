@@ -25,6 +25,13 @@ export default defineConfig({
       {
         extends: true,
         test: {
+          name: 'pace', include: ['tests/bench/editor-pace.ts'], globalSetup: 'tests/browser/setup.ts', testTimeout: 600_000, hookTimeout: 300_000,
+          disableConsoleIntercept: true,
+        },
+      },
+      {
+        extends: true,
+        test: {
           name: 'browser', include: ['tests/browser/**/*.test.ts'], globalSetup: 'tests/browser/setup.ts',
           testTimeout: 300_000, hookTimeout: 300_000,
         },

@@ -1,0 +1,75 @@
+import { execFileSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, inject } from 'vitest';
+import { serve } from '../../.config/serve.js';
+
+const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+const QUIET = ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
+
+/** A page of the editor, and what it must never have: complaints on the console, requests to elsewhere. */
+export interface OpenPage {
+  readonly page: Page;
+  readonly context: BrowserContext;
+  /** Fails if the console had an error or warning, something was thrown, or a request left the loopback address. */
+  readonly expectCalm: () => void;
+}
+
+export interface EditorServer {
+  /** Opens the editor as a person with an empty browser would; `as` gives that browser's size, theme and the like. */
+  readonly open: (as?: BrowserContextOptions) => Promise<OpenPage>;
+  /** Opens another page in the same browser profile. */
+  readonly openIn: (context: BrowserContext) => Promise<OpenPage>;
+  readonly address: () => string;
+  readonly stop: () => Promise<void>;
+}
+
+/** Builds and serves the editor and starts a browser for the tests of one file. */
+export function editorServer(): EditorServer {
+  let served: { readonly address: string; readonly close: () => Promise<void> } | undefined;
+  let browser: Browser | undefined;
+  beforeAll(async () => {
+    execFileSync(process.execPath, ['node_modules/vite/bin/vite.js', 'build', '-c', '.config/editor.vite.ts', '--logLevel', 'warn'], { cwd: ROOT, stdio: 'inherit' });
+    served = await serve({ port: 0 });
+    browser = await chromium.launch({ executablePath: inject('chromium'), args: QUIET });
+  });
+  const stop = async () => {
+    await served?.close();
+    served = undefined;
+  };
+  afterAll(async () => {
+    await browser?.close();
+    await stop();
+  });
+  const address = () => served!.address;
+  const openIn = (context: BrowserContext) => openPage(context, address());
+  return { address, stop, openIn, open: async (as = {}) => openIn(await browser!.newContext({ acceptDownloads: true, ...as })) };
+}
+
+async function openPage(context: BrowserContext, address: string): Promise<OpenPage> {
+  const page = await context.newPage();
+  // Nobody sits before this browser to choose a place: without pickers, saving gives a download.
+  await page.addInitScript(() => { for (const name of ['showSaveFilePicker', 'showOpenFilePicker']) Reflect.deleteProperty(globalThis, name); });
+  const complaints: string[] = [];
+  const foreign: string[] = [];
+  page.on('console', (message) => { if (['error', 'warning'].includes(message.type())) complaints.push(message.text()); });
+  page.on('pageerror', (error) => complaints.push(error.stack ?? error.message));
+  page.on('request', (request) => { if (!/^(?:blob|data):/.test(request.url()) && new URL(request.url()).origin !== new URL(address).origin) foreign.push(request.url()); });
+  await page.goto(address);
+  return { page, context, expectCalm: () => { expect({ complaints, foreign }).toEqual({ complaints: [], foreign: [] }); } };
+}
+
+/** The shipped recipe's text. */
+export const shippedGraph = (): string => readFileSync(`${ROOT}/graphs/drawn-strokes.json`, 'utf8');
+
+/** Puts a file on the page as if it had been dragged there, at the middle of an element. */
+export async function dropFile(page: Page, selector: string, file: { readonly name: string; readonly type: string; readonly text: string }): Promise<void> {
+  await page.locator(selector).first().evaluate((target, { name, type, text }) => {
+    const carried = new DataTransfer();
+    carried.items.add(new File([text], name, { type }));
+    const { left, top, width, height } = target.getBoundingClientRect();
+    const init = { bubbles: true, cancelable: true, dataTransfer: carried, clientX: left + width / 2, clientY: top + height / 2 };
+    for (const kind of ['dragenter', 'dragover', 'drop']) target.dispatchEvent(new DragEvent(kind, init));
+  }, file);
+}

@@ -10,7 +10,7 @@ const hole = { centre: { x: 5, y: 6 }, diameter: 8, purpose: 'cable' } as const;
 it('tells a person what came out, in words and with units', () => {
   expect(describeValue('strokes', strokes)).toBe('2 strokes, 1.8 m');
   expect(describeValue('strokes', strokes.slice(0, 1))).toBe('1 stroke, 1.5 m');
-  expect(describeValue('region', EXAMPLE_BOARD)).toBe('1 loop, 300 cm2');
+  expect(describeValue('region', EXAMPLE_BOARD)).toBe('1 loop, 300 cm²');
   expect(describeValue('channel', EXAMPLE_CHANNEL)).toBe('1 groove 10 mm wide, 6 mm deep');
   expect(describeValue('stock', EXAMPLE_STOCK)).toBe('400 x 200 x 12 mm');
   expect(describeValue('cutter', EXAMPLE_CUTTER)).toBe('6 mm cutter, 1800 mm/min');

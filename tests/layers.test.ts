@@ -18,8 +18,7 @@ const ALLOWED: Record<string, readonly string[]> = {
   nodes: ['src/geometry', 'src/artwork', 'src/lettering', 'src/machining', 'src/lighting', 'src/values', 'src/runtime'],
   'src/cli': ['src/runtime', 'src/values', 'nodes', 'node', 'csv-parse'],
   'src/editor': [
-    'src/runtime', 'src/values', 'nodes', 'react', 'react-dom', 'rete', 'rete-area-plugin', 'rete-connection-plugin', 'rete-react-plugin',
-    'rete-render-utils', 'immer', 'zustand', 'idb-keyval', 'fflate', '@dagrejs/dagre', '@fontsource/atkinson-hyperlegible-next',
+    'src/runtime', 'src/values', 'nodes', 'react', 'react-dom', 'rete', 'rete-area-plugin', 'immer', 'zustand', 'idb-keyval', 'fflate', '@dagrejs/dagre', '@fontsource/atkinson-hyperlegible-next',
     '@fontsource/atkinson-hyperlegible-mono',
   ],
 };

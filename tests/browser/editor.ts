@@ -30,7 +30,11 @@ export function editorServer(): EditorServer {
   let served: { readonly address: string; readonly close: () => Promise<void> } | undefined;
   let browser: Browser | undefined;
   beforeAll(async () => {
-    execFileSync(process.execPath, ['node_modules/vite/bin/vite.js', 'build', '-c', '.config/editor.vite.ts', '--logLevel', 'warn'], { cwd: ROOT, stdio: 'inherit' });
+    execFileSync(process.execPath, ['node_modules/vite/bin/vite.js', 'build', '-c', '.config/editor.vite.ts', '--logLevel', 'warn'], {
+      cwd: ROOT, stdio: 'inherit',
+      // The test runner's own setting would build the page as it is while being written.
+      env: { ...process.env, NODE_ENV: 'production' },
+    });
     served = await serve({ port: 0 });
     browser = await chromium.launch({ executablePath: inject('chromium'), args: QUIET });
   });
@@ -57,6 +61,7 @@ async function openPage(context: BrowserContext, address: string): Promise<OpenP
   page.on('pageerror', (error) => complaints.push(error.stack ?? error.message));
   page.on('request', (request) => { if (!/^(?:blob|data):/.test(request.url()) && new URL(request.url()).origin !== new URL(address).origin) foreign.push(request.url()); });
   await page.goto(address);
+  await page.bringToFront();
   return { page, context, expectCalm: () => { expect({ complaints, foreign }).toEqual({ complaints: [], foreign: [] }); } };
 }
 

@@ -11,6 +11,7 @@ import { focusCard } from './focus.ts';
 import { measureCard } from './measure.ts';
 import { bench, useBench } from './state.ts';
 import { spokenCard } from './spoken.ts';
+import { showOpened } from './zoom.ts';
 
 /** One step with its picture. Draws itself again only when something of its own changes. */
 export const Card = memo(function Card({ id }: { readonly id: string }) {
@@ -33,6 +34,12 @@ function KnownCard({ card }: { readonly card: BenchCard }) {
   useEffect(() => {
     if (bench.getState().wantsFocus === id) focusCard(id);
   }, [id]);
+  useEffect(() => {
+    if (!opened) return undefined;
+    // Its size is known once it was drawn.
+    const frame = requestAnimationFrame(() => showOpened(id));
+    return () => cancelAnimationFrame(frame);
+  }, [id, opened]);
   const says = saysOf(card, report);
   const notes = useBench((state) => state.notes);
   const note = useEditor(({ history }) => history.document.nodes.find((node) => node.id === id)?.note);

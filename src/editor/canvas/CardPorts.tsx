@@ -31,8 +31,8 @@ function Port({ port, index }: { readonly port: BenchPort; readonly index: numbe
     <li style={{ top: portHeight(index) }}>
       <button type="button" tabIndex={-1} className={classes.filter(Boolean).join(' ')} data-end={key} title={[doc, many ? 'Takes several wires.' : '', optional ? 'May be left without a wire.' : ''].filter(Boolean).join(' ')} aria-label={spoken(port, missing)}>
         <span className="bench-port-word">{label}</span>
-        {type !== undefined && type !== label && <span className="bench-port-type">{type}</span>}
-        {missing && <span className="bench-port-word bench-port-none">{wired.length > 0 ? 'nothing comes' : 'needs a wire'}</span>}
+        {type !== undefined && type !== label && <>{' '}<span className="bench-port-type">{type}</span></>}
+        {missing && <>{' '}<span className="bench-port-word bench-port-none">{wired.length > 0 ? 'nothing comes' : 'needs a wire'}</span></>}
       </button>
     </li>
   );

@@ -44,6 +44,15 @@ export function bringIntoView(id: string): void {
   if (dx !== 0 || dy !== 0) currentView()?.panBy(dx, dy);
 }
 
+/** Shows an opened card at its full size at least: its fields are then large enough to read and to hit. */
+export function showOpened(id: string): void {
+  const box = lie.getState().boxes.get(id);
+  const { x, y, k } = viewport.getState();
+  if (box === undefined) return;
+  if (k < FULL) currentView()?.zoomTo(FULL, [box.x * k + x, box.y * k + y]);
+  bringIntoView(id);
+}
+
 /** How far the span from a to b has to go to lie within 0 and `room`, its beginning if it is too long. */
 function needed(a: number, b: number, room: number): number {
   const rim = Math.min(RIM, room / 8);

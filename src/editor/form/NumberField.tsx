@@ -25,7 +25,7 @@ export function NumberField(props: FieldProps<NumberParam> & { readonly value: n
         <>
           <output className="form-result" htmlFor={ids.control}>{entry.result}</output>
           <Slider
-            param={param} value={value} labelledBy={ids.label} describedBy={ids.describedBy} onGesture={onGesture}
+            param={param} value={value} label={label} describedBy={ids.describedBy} onGesture={onGesture}
             onSlide={(next, gesture) => {
               entry.drop();
               onEdit(next, `${label} ${gesture}`);

@@ -7,7 +7,7 @@ import { amount, shownText } from './units.ts';
 interface SliderProps {
   readonly param: NumberParam;
   readonly value: number;
-  readonly labelledBy: string;
+  readonly label: string;
   readonly describedBy: string;
   readonly onSlide: (value: number, gesture: string) => void;
   readonly onGesture: (active: boolean) => void;
@@ -18,7 +18,7 @@ const STEPS: Readonly<Record<string, number>> = {
 };
 
 /** Slides a value between its limits: one gesture from press to release, or for a run of keys. */
-export function Slider({ param, value, labelledBy, describedBy, onSlide, onGesture }: SliderProps) {
+export function Slider({ param, value, label, describedBy, onSlide, onGesture }: SliderProps) {
   const scale = scaleOf(param);
   const hold = useHold('slide', onGesture);
   const keyRun = useKeyRun('keys');
@@ -39,7 +39,7 @@ export function Slider({ param, value, labelledBy, describedBy, onSlide, onGestu
       <span className="form-limit" aria-hidden="true">{shownText(param.min)}</span>
       <input
         ref={input} type="range" className="form-slider" style={filled} min={scale.low} max={scale.high} step="any" value={position}
-        aria-labelledby={labelledBy} aria-describedby={describedBy} aria-valuetext={amount(value, param.unit)}
+        aria-label={label} aria-describedby={describedBy} aria-valuetext={amount(value, param.unit)}
         onChange={(event) => slide(scale.valueAt(event.target.valueAsNumber), hold.current() ?? keyRun(event.timeStamp))}
         onKeyDown={onKeyDown} onBlur={hold.end}
       />

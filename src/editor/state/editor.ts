@@ -77,7 +77,7 @@ export const initialState: EditorState = {
   running: { revision: 0, state: 'done', done: 1, milliseconds: 0 }, notices: [],
 };
 
-/** The one store of the page. rete draws each card in a root of its own, where a React context does not reach. */
+/** The one store of the page. */
 export const editor = createStore<EditorState>()(() => initialState);
 
 /** Reads a part of the state in a component, which renders again when that part changes. */

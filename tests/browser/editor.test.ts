@@ -176,6 +176,7 @@ describe.skipIf(!inject('chromium'))('the editor in a browser', () => {
     await crashed;
     const again = await server.openIn(context);
     await expect.poll(() => again.page.getByText(/unsaved work/).first().isVisible(), soon).toBe(true);
+    await computed(again.page);
     const [before, after] = [shippedGraph(), await documentText(again.page)].map((text) => JSON.parse(text) as { nodes: { id: string; position: [number, number] }[] });
     const moved = before!.nodes.map((node) => (node.id === 'groove' ? { ...node, position: [node.position[0], node.position[1] + 16] } : node));
     expect(after).toEqual({ ...before, nodes: moved });

@@ -1,4 +1,5 @@
 import { useId } from 'react';
+import type { Problem } from '../../runtime/problem.ts';
 import { NodeForm } from '../form/NodeForm.tsx';
 import { useEditor } from '../state/editor.ts';
 import { writeNote } from './actions.ts';
@@ -12,7 +13,7 @@ export function CardOpen({ card, tabbable }: { readonly card: BenchCard; readonl
   return (
     <div className="bench-inside">
       {doc !== '' && <p className="bench-doc">{doc}</p>}
-      <Findings id={card.id} />
+      <Findings card={card} />
       <NodeForm node={card.id} />
       <Note id={card.id} />
       <div className="bench-actions">
@@ -23,14 +24,17 @@ export function CardOpen({ card, tabbable }: { readonly card: BenchCard; readonl
   );
 }
 
-/** Everything the step has to tell, in full. */
-function Findings({ id }: { readonly id: string }) {
+/** What the step has to tell, in full, but for what its form tells at a field. */
+function Findings({ card: { id, type } }: { readonly card: BenchCard }) {
   const report = useEditor(({ reports }) => reports.get(id));
-  if (report === undefined || report.problems.length + report.cautions.length === 0) return null;
+  const params = useEditor(({ shapes }) => shapes.get(type)?.params);
+  const untold = (problems: readonly Problem[]) => problems.filter(({ place }) => place === undefined || !Object.hasOwn(params ?? {}, place));
+  const [problems, cautions] = [untold(report?.problems ?? []), untold(report?.cautions ?? [])];
+  if (problems.length + cautions.length === 0) return null;
   return (
     <ul className="bench-findings">
-      {report.problems.map((problem, i) => <li key={`p${i}`} className="bench-problem"><span aria-hidden="true">✕ </span>{sentenceOf(problem)}</li>)}
-      {report.cautions.map((caution, i) => <li key={`c${i}`} className="bench-caution"><span aria-hidden="true">! </span>{sentenceOf(caution)}</li>)}
+      {problems.map((problem, i) => <li key={`p${i}`} className="bench-problem"><span aria-hidden="true">✕ </span>{sentenceOf(problem)}</li>)}
+      {cautions.map((caution, i) => <li key={`c${i}`} className="bench-caution"><span aria-hidden="true">! </span>{sentenceOf(caution)}</li>)}
     </ul>
   );
 }

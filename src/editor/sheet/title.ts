@@ -6,7 +6,12 @@ export interface ShownWords {
   readonly says: string | undefined;
 }
 
-export function shownTitle({ picture, shown, history, shapes }: EditorState): string | undefined {
+/** Nobody chose a step: what is shown stands for all of them. */
+const isWhole = ({ picture, shown }: Pick<EditorState, 'picture' | 'shown'>): boolean => shown === undefined && picture !== undefined;
+
+export function shownTitle(state: EditorState): string | undefined {
+  const { picture, shown, history, shapes } = state;
+  if (isWhole(state)) return 'The whole sign';
   const id = picture?.node ?? shown;
   const node = history.document.nodes.find((each) => each.id === id);
   return node && (node.title ?? shapes.get(node.type)?.title ?? node.type);
@@ -14,7 +19,8 @@ export function shownTitle({ picture, shown, history, shapes }: EditorState): st
 
 export function shownWords(state: EditorState): ShownWords {
   const title = shownTitle(state) ?? 'The sheet';
-  const says = state.picture && state.reports.get(state.picture.node)?.says;
+  const report = state.reports.get(state.picture?.node ?? '');
+  const says = isWhole(state) && report?.state === 'ready' ? undefined : report?.says;
   return { title, says };
 }
 

@@ -27,10 +27,12 @@ const stage = () => screen.getByRole('application');
 describe('the sheet', () => {
   it('says what it shows, and in words what is drawn', () => {
     const report = { state: 'ready' as const, says: '2 holes', thumbnail: { layers: [], lines: [] }, problems: [], cautions: [], missing: [], milliseconds: 1 };
-    editor.setState({ reports: new Map([['holes', report]]) });
+    editor.setState({ reports: new Map([['holes', report]]), shown: 'holes' });
     render(<Sheet />);
     expect(screen.getByRole('heading', { name: /Corner holes.*2 holes/ })).toBeTruthy();
     expect(screen.getByRole('img', { name: 'Corner holes: 2 holes. Drawn: holes, 2.' })).toBeTruthy();
+    act(() => editor.setState({ shown: undefined }));
+    expect(screen.getByRole('heading', { name: 'The whole sign' })).toBeTruthy();
     act(() => editor.setState(({ running }) => ({ running: { ...running, state: 'computing' } })));
     expect(screen.getByText('computing …')).toBeTruthy();
   });

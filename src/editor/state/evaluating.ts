@@ -196,7 +196,7 @@ function stillThere({ history: { document } }: EditorState, picture: EditorState
 function runningAfter({ revision }: Following, { running }: EditorState, news: readonly FromWorker[]): EditorState['running'] {
   const own = news.filter((message) => 'revision' in message && message.revision === revision);
   const done = own.findLast((message) => message.kind === 'done');
-  if (done !== undefined) return { revision, state: done.cancelled ? 'cancelled' : 'done', done: 1, milliseconds: done.cancelled ? running.milliseconds : done.milliseconds };
+  if (done !== undefined) return { revision, state: done.cancelled ? 'cancelled' : 'done', done: 1, milliseconds: done.cancelled || done.executed.length === 0 ? running.milliseconds : done.milliseconds };
   const progress = own.findLast((message) => message.kind === 'progress');
   return progress === undefined ? running : { ...running, node: progress.node, done: progress.done };
 }

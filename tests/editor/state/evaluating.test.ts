@@ -32,7 +32,7 @@ function following(newest?: Int32Array) {
   };
   const tell = (...messages: FromWorker[]) => { for (const message of messages) evaluating.receive(message); };
   const asked = () => sent.filter((message): message is Evaluate => message.kind === 'evaluate');
-  const done = (revision: number, rest: Partial<Extract<FromWorker, { kind: 'done' }>> = {}): FromWorker => ({ kind: 'done', revision, cancelled: false, executed: [], milliseconds: 7, ...rest });
+  const done = (revision: number, rest: Partial<Extract<FromWorker, { kind: 'done' }>> = {}): FromWorker => ({ kind: 'done', revision, cancelled: false, executed: ['a'], milliseconds: 7, ...rest });
   frame();
   return { store, sent, asked, frame, edit, tell, done, evaluating, changes: () => changes };
 }
@@ -164,6 +164,15 @@ describe('what the worker tells', () => {
     expect([...reports.keys()]).toEqual(['a', 'b']);
     expect(running).toEqual({ revision: 1, state: 'done', done: 1, milliseconds: 7 });
     expect(state).toMatchObject({ picture: { node: 'b' }, outcome });
+  });
+
+  it('keeps the time of the last evaluation when all that was asked for was known', () => {
+    const { tell, done, frame, store } = following();
+    tell(done(1));
+    frame();
+    tell(done(1, { executed: [], milliseconds: 1 }));
+    frame();
+    expect(store.getState().running.milliseconds).toBe(7);
   });
 
   it('leaves a report standing until the next one comes', () => {

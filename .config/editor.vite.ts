@@ -22,5 +22,8 @@ export default defineConfig({
     target: 'es2023',
     // Fonts and pictures stay files: a page that forbids data addresses can still show them.
     assetsInlineLimit: 0,
+    // It comes from this machine: one file of half a megabyte loads as fast as several.
+    chunkSizeWarningLimit: 1000,
+    rolldownOptions: { checks: { pluginTimings: false } },
   },
 });

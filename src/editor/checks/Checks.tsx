@@ -1,4 +1,3 @@
-import { useDeferredValue } from 'react';
 import { flushSync } from 'react-dom';
 import { toggleChecks } from '../app/layout.ts';
 import { isNarrow } from '../app/narrow.ts';
@@ -12,7 +11,7 @@ import './checks.css';
 
 /** Every check of the graph: state, value, limit, place, what to do. */
 export function Checks() {
-  const findings = useDeferredValue(useFindings());
+  const findings = useFindings();
   return (
     <section className="checks" aria-labelledby="checks-title" data-tour="checks">
       <div className="checks-head">

@@ -35,8 +35,7 @@ function KeptBack({ outcome, paths }: { readonly outcome: Outcome; readonly path
     <>
       <p>{`${counted(paths.length, 'program')} kept back, because ${fails.length === 1 ? 'this check fails' : 'these checks fail'}:`}</p>
       <ul className="files-problems">{fails.map(({ says, node }, i) => <li key={`${node} ${String(i)}`}><strong className="is-failed">Failed: </strong>{says}</li>)}</ul>
-      <p><strong className="is-caution">Caution: </strong>a draft is for looking at, not for cutting. Its first comment says what it is.</p>
-      <Cautions />
+      <p className="files-caution"><strong>Caution: </strong>a draft is for looking at, not for cutting. Its first comment says what it is; no machine reads that comment.</p>
       <Paths paths={paths} />
       <Foot paths={paths} draft />
     </>

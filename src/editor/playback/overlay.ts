@@ -7,7 +7,7 @@ export interface Overlay {
   readonly relief: Relief | undefined;
   /** The cutter where it is, mm; below the top face when z < 0. */
   readonly cutter: { readonly x: number; readonly y: number; readonly z: number; readonly diameter: number } | undefined;
-  /** The way already gone in the pass under way, as lines of four numbers in mm: x, y where it begins and x, y where it ends. */
+  /** The way just gone in the pass under way, as lines of four numbers in mm: x, y where it begins and x, y where it ends. */
   readonly trail: { readonly cut: Float32Array; readonly rapid: Float32Array } | undefined;
 }
 

@@ -3,8 +3,8 @@ import { passStarts } from './jumps.ts';
 import { lastAtMost, type Moment } from './moments.ts';
 import type { Overlay } from './overlay.ts';
 
-/** Most moves of a trail: more are not told apart, and take longer to draw than there is time between two frames. */
-const MOST_MOVES = 20_000;
+/** Most moves of a trail: a pass goes over the same way again and again, and all of it takes longer to draw than a frame lasts. */
+const MOST_MOVES = 600;
 
 /** What is drawn over the sheet at a moment: the cutter, and the way it has gone in the pass under way. */
 export function markedAt(program: PlayedProgram, moment: Moment): Pick<Overlay, 'cutter' | 'trail'> {

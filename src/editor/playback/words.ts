@@ -18,8 +18,8 @@ export function feedWords({ way, feed }: Pick<Moment, 'way' | 'feed'>): string {
 /** Height told against the sheet's top face. */
 export function depthWords(z: number): string {
   const height = Math.round(Math.abs(z) * 100) / 100;
-  if (height === 0) return 'at the top face';
-  return `${amount(height, 'mm')} ${z < 0 ? 'below' : 'above'} the top face`;
+  if (height === 0) return 'at the top';
+  return `${amount(height, 'mm')} ${z < 0 ? 'below' : 'above'} the top`;
 }
 
 export const placeWords = ({ x, y }: Pick<Moment, 'x' | 'y'>): string => `x ${x.toFixed(2)}, y ${y.toFixed(2)} mm`;

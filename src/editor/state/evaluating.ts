@@ -36,12 +36,13 @@ export interface Evaluating {
  */
 const PATIENCE = 250;
 
-type Request = Extract<ToWorker, { kind: 'evaluate' }>;
+/** What decides whether an evaluation differs from the last one. */
+type Wanted = Omit<Extract<ToWorker, { kind: 'evaluate' }>, 'revision' | 'forget'>;
 
 interface Following extends Surroundings {
   revision: number;
   /** What was asked for last, and when; undefined when the next change must ask in any case. */
-  asked: { readonly request: Omit<Request, 'revision' | 'forget'>; readonly at: number; done: boolean } | undefined;
+  asked: { readonly request: Wanted; readonly at: number; readonly of: EditorState; done: boolean } | undefined;
   /** The reports that this put into the state: others are there after a document was opened. */
   reports: EditorState['reports'] | undefined;
   /** Messages of evaluations before this number belong to another document. */
@@ -89,6 +90,7 @@ function schedule(following: Following): void {
 /** Asks for an evaluation if something that matters for it changed. */
 function ask(following: Following): void {
   const state = following.store.getState();
+  if (isAsked(following, state)) return;
   if (state.shapes.size === 0 || following.stopped === state.history.document) return;
   const forget = state.reports !== following.reports;
   const request = requestOf(state);
@@ -102,11 +104,18 @@ function ask(following: Following): void {
   send(following, request, forget);
 }
 
-function requestOf({ history: { document }, seen, shown, shapes, gesturing, file }: EditorState): Omit<Request, 'revision' | 'forget'> {
+/** Whether nothing that an evaluation is asked with changed, as most changes of the state show at a glance. */
+function isAsked({ asked, reports }: Following, { history: { document }, seen, shown, gesturing, file, shapes, reports: present }: EditorState): boolean {
+  const last = asked?.of;
+  return last !== undefined && reports === present && last.history.document === document && last.seen === seen && last.shown === shown
+    && last.gesturing === gesturing && last.file.name === file.name && last.shapes === shapes;
+}
+
+function requestOf({ history: { document }, seen, shown, shapes, gesturing, file }: EditorState): Wanted {
   return { kind: 'evaluate', document, seen, shown: shown ?? mostToShow(document, shapes), whole: !gesturing, graph: file.name };
 }
 
-function sameRequest(a: Omit<Request, 'revision' | 'forget'>, b: Omit<Request, 'revision' | 'forget'>): boolean {
+function sameRequest(a: Wanted, b: Wanted): boolean {
   return a.whole === b.whole && a.shown === b.shown && a.graph === b.graph && sameIds(a.seen, b.seen) && sameWork(a.document, b.document);
 }
 
@@ -114,7 +123,7 @@ function sameIds(a: readonly string[], b: readonly string[]): boolean {
   return a === b || (a.length === b.length && a.every((id, i) => id === b[i]));
 }
 
-function send(following: Following, request: Omit<Request, 'revision' | 'forget'>, forget: boolean): void {
+function send(following: Following, request: Wanted, forget: boolean): void {
   const { store } = following;
   const revision = next(following);
   if (forget) {
@@ -122,7 +131,7 @@ function send(following: Following, request: Omit<Request, 'revision' | 'forget'
     following.reports = store.getState().reports;
   }
   following.stopped = undefined;
-  following.asked = { request, at: following.now(), done: false };
+  following.asked = { request, at: following.now(), of: store.getState(), done: false };
   following.send({ ...request, revision, forget });
   store.setState(({ running: { milliseconds } }) => ({ running: { revision, state: 'computing', done: 0, milliseconds } }));
 }

@@ -1,14 +1,15 @@
 import {
-  type Catalogue, type Evaluation, type Evaluator, GRAPH_FORMAT, GRAPH_VERSION, type GraphDocument, type NodeShape, type OutputOf, createEvaluator, deepEqual,
+  type Catalogue, type Evaluation, type Evaluator, GRAPH_FORMAT, GRAPH_VERSION, type GraphDocument, type NodeShape, type OutputOf, createEvaluator,
 } from '../../runtime/index.ts';
 import { resultPorts } from '../../values/index.ts';
 import { ANSWERS, type Answered, type Knowledge } from './answers.ts';
 import { makeDesk } from './desk.ts';
 import { makePainter } from './node-picture.ts';
-import { type Reporter, makeReporter } from './node-report.ts';
+import { makeReporter } from './node-report.ts';
 import { outcomeOf } from './outcome.ts';
 import { makePlayers } from './playing.ts';
-import type { FromWorker, NodePicture, NodeReport, Outcome, Question, ToWorker } from './protocol.ts';
+import type { FromWorker, Outcome, Question, ToWorker } from './protocol.ts';
+import { type Teller, makeTeller } from './teller.ts';
 
 /** What a session needs of the thread it runs in. */
 export interface SessionHost {
@@ -28,18 +29,12 @@ export interface Session {
 type Request = Extract<ToWorker, { kind: 'evaluate' }>;
 type Ask = Extract<ToWorker, { kind: 'ask' }>;
 
-/** Progress within a node is told at most this often, milliseconds. */
-const PROGRESS_EVERY = 50;
-
 const EMPTY: GraphDocument = { format: GRAPH_FORMAT, version: GRAPH_VERSION, title: '', notes: '', nodes: [], wires: [], inputs: [], groups: [] };
 
 interface State extends Knowledge {
   readonly host: SessionHost;
   readonly evaluator: Evaluator;
-  readonly reporter: Reporter;
-  /** What the page was told last, by node. */
-  readonly told: Map<string, { readonly result: unknown; readonly report: NodeReport }>;
-  toldPicture: NodePicture | undefined;
+  readonly teller: Teller;
   newest: Int32Array | undefined;
   /** The greatest number that came with a message. */
   latest: number;
@@ -53,9 +48,11 @@ interface State extends Knowledge {
 
 export function createSession(host: SessionHost): Session {
   const desk = makeDesk(host.catalogue, EMPTY);
+  const painter = makePainter(desk);
   const state: State = {
-    host, desk, painter: makePainter(desk), players: makePlayers(desk), reporter: makeReporter(desk), evaluator: createEvaluator(host.catalogue, { now: host.now }),
-    told: new Map(), toldPicture: undefined, newest: undefined, latest: 0, active: false, pending: undefined, settled: true, waiting: [],
+    host, desk, painter, players: makePlayers(desk), evaluator: createEvaluator(host.catalogue, { now: host.now }),
+    teller: makeTeller({ desk, painter, reporter: makeReporter(desk) }, (message) => { host.post(message, []); }, host.now),
+    newest: undefined, latest: 0, active: false, pending: undefined, settled: true, waiting: [],
   };
   return { receive: (message) => { receive(state, message); } };
 }
@@ -151,10 +148,10 @@ async function evaluate(state: State, request: Request): Promise<void> {
   if (outcome !== undefined) await tellAll(state, request);
 }
 
-function prepare(state: State, { document, forget }: Request): void {
-  state.desk.adopt(document);
-  for (const id of state.told.keys()) if (forget || state.desk.node(id) === undefined) state.told.delete(id);
-  if (forget) state.toldPicture = undefined;
+function prepare({ desk, teller }: State, { document, forget }: Request): void {
+  desk.adopt(document);
+  if (forget) teller.forget();
+  else teller.tidy();
 }
 
 function wantedFirst({ host, desk }: State, request: Request): OutputOf[] {
@@ -172,56 +169,27 @@ function visible({ seen, shown }: Request): string[] {
 }
 
 function evaluateWanted(state: State, request: Request, wanted: readonly OutputOf[]): Promise<Evaluation> {
-  const { host, desk } = state;
+  const { host, desk, teller } = state;
   const inView = new Set(visible(request));
   return state.evaluator.evaluate(request.document, wanted, {
     isCancelled: () => isStale(state, request),
     pause: host.pause,
-    onProgress: progressTeller(state, request.revision),
+    onProgress: teller.progress(request.revision),
     onResult: (node, result) => {
       desk.keep(node, result);
-      if (inView.has(node)) tell(state, request.revision, node);
-      if (node === request.shown) tellPicture(state, request.revision, node);
+      if (inView.has(node)) teller.report(request.revision, node);
+      if (node === request.shown) teller.picture(request.revision, node);
     },
   });
-}
-
-function progressTeller(state: State, revision: number): (node: string, done: number) => void {
-  let toldAt = -Infinity;
-  return (node, done) => {
-    const now = state.host.now();
-    if (done > 0 && now - toldAt < PROGRESS_EVERY) return;
-    toldAt = now;
-    post(state, { kind: 'progress', revision, node, done });
-  };
-}
-
-/** Tells a node's report unless the page knows it. A result that is no fresh object is the one told before. */
-function tell(state: State, revision: number, node: string): void {
-  const { desk, reporter, told } = state;
-  const [result, known] = [desk.result(node), told.get(node)];
-  if (result?.state === 'ready' && known?.result === result) return;
-  const report = reporter.report(node);
-  if (report === undefined) return;
-  const news = known === undefined || result?.state === 'ready' || !deepEqual(known.report, report);
-  told.set(node, { result, report });
-  if (news) post(state, { kind: 'report', revision, node, report });
-}
-
-function tellPicture(state: State, revision: number, node: string): void {
-  const picture = state.painter.picture(node);
-  if (picture === undefined || picture === state.toldPicture) return;
-  state.toldPicture = picture;
-  post(state, { kind: 'picture', revision, picture });
 }
 
 /** Tells the nodes out of view, one at a time so that whatever is more urgent may come between. */
 async function tellAll(state: State, request: Request): Promise<void> {
   for (const { id } of request.document.nodes) {
-    if (state.desk.result(id) === undefined || state.told.get(id)?.result === state.desk.result(id)) continue;
+    if (state.teller.isKnown(id)) continue;
     await state.host.pause();
     if (isStale(state, request)) return;
-    tell(state, request.revision, id);
+    state.teller.report(request.revision, id);
   }
 }
 

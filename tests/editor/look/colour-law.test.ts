@@ -14,7 +14,11 @@ const EFFECTS = String.raw`\b(?:box-shadow|text-shadow|drop-shadow|boxShadow|tex
 /** Values of declarations only: a class or a property may be called what it likes. */
 const values = (css: string) => css.replaceAll(/\/\*[^]*?\*\//g, '').replaceAll(/url\([^)]*\)/g, '').match(/:[^:;{}]+(?=[;}])/g) ?? [];
 
-function coloursInStyle(css: string): readonly string[] {
+/** A wash of a token, and an area of one token painted as an image, name nothing that the tokens do not. */
+const FLAT = /color-mix\(in srgb, var\(--[\w-]+\) \d+%, transparent\)|linear-gradient\(var\((--[\w-]+)\), var\(\1\)\)/g;
+
+function coloursInStyle(written: string): readonly string[] {
+  const css = written.replaceAll(FLAT, '');
   const colour = new RegExp(`${HEX}|${FUNCTIONS}|(?<![-\\w'])(?:${NAMED})(?![-\\w'])`, 'gi');
   return [...values(css).flatMap((value) => value.match(colour) ?? []), ...(css.match(new RegExp(EFFECTS, 'g')) ?? [])];
 }
@@ -33,6 +37,8 @@ describe('the law of colour', () => {
     expect(coloursInStyle('.a { border: 1px solid rgb(0 0 0); box-shadow: 0 0 1px }')).toEqual(['rgb(', 'box-shadow']);
     expect(coloursInStyle('.red { white-space: nowrap; color: var(--grey); grid-area: 1 / 2 }')).toEqual([]);
     expect(coloursInStyle('@import url(#fff); /* color: red; */ .a { mask: url("#b00") }')).toEqual([]);
+    expect(coloursInStyle('.a { background: linear-gradient(var(--a), var(--a)); color: color-mix(in srgb, var(--a) 8%, transparent) }')).toEqual([]);
+    expect(coloursInStyle('.a { background: linear-gradient(var(--a), var(--b)); color: color-mix(in srgb, red, var(--a)) }')).toEqual(['color-mix(', 'red', '-gradient(']);
     expect(coloursInCode(`<path fill="black" d="M0 0" stroke={'#123456'} />`)).toEqual([`'#123456`, `fill="black"`]);
     expect(coloursInCode('context.fillStyle = `rgb(0 0 0)`; context.shadowBlur = 3;')).toEqual(['`rgb(', 'shadowBlur']);
     expect(coloursInCode(`const kind = 'red'; // '#fff'\nconst id = '#bench';`)).toEqual([]);

@@ -71,7 +71,7 @@ describe('words', () => {
   });
 
   it('tell a depth against the top face', () => {
-    expect([-3, 0.001, -0, 10].map(depthWords)).toEqual(['3 mm below the top face', 'at the top face', 'at the top face', '10 mm above the top face']);
+    expect([-3, 0.001, -0, 10].map(depthWords)).toEqual(['3 mm below the top', 'at the top', 'at the top', '10 mm above the top']);
   });
 
   it('tell a feed, a rapid and a wait apart', () => {

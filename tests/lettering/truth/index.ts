@@ -1,0 +1,6 @@
+export * from './curves.ts';
+export * from './shapes-joints.ts';
+export * from './shapes-plain.ts';
+export * from './sweep.ts';
+export * from './truth.ts';
+export * from './words.ts';

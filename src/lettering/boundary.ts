@@ -83,3 +83,47 @@ export function wayBetween({ loop, along, lengths }: Boundary, a: number, b: num
   const direct = Math.abs(along[a]! - along[b]!);
   return Math.min(direct, lengths[loop[a]!]! - direct);
 }
+
+/** The boundary's places by length along their loops. */
+export interface Walk {
+  /** Index of the first point of each loop; one more for the end. */
+  readonly first: readonly number[];
+  /** The place a signed length further along the loop from a point. */
+  readonly from: (index: number, way: number) => Point;
+  /** The point nearest before that place. */
+  readonly indexFrom: (index: number, way: number) => number;
+  /** Signed length from point a on to point b of the same loop, the shorter way round. */
+  readonly way: (a: number, b: number) => number;
+}
+
+/** Makes walking along a boundary quick: any length in logarithmic time. */
+export function walkOf({ places, next, loop, along, lengths }: Boundary): Walk {
+  const first: number[] = lengths.map(() => -1);
+  for (let i = next.length - 1; i >= 0; i--) first[loop[i]!] = i;
+  first.push(next.length);
+  const wrapped = (which: number, value: number) => value - lengths[which]! * Math.floor(value / lengths[which]!);
+  const indexAt = (which: number, target: number) => {
+    let [low, high] = [first[which]!, first[which + 1]!];
+    while (high - low > 1) {
+      const middle = (low + high) >> 1;
+      if (along[middle]! <= target) low = middle;
+      else high = middle;
+    }
+    return low;
+  };
+  const targetFrom = (index: number, way: number) => wrapped(loop[index]!, along[index]! + way);
+  const from = (index: number, way: number): Point => {
+    const target = targetFrom(index, way);
+    const i = indexAt(loop[index]!, target);
+    const j = next[i]!;
+    const [x, y] = [places[2 * i]!, places[2 * i + 1]!];
+    const [dx, dy] = [places[2 * j]! - x, places[2 * j + 1]! - y];
+    const t = (target - along[i]!) / (Math.hypot(dx, dy) || 1);
+    return { x: x + dx * t, y: y + dy * t };
+  };
+  const way = (a: number, b: number) => {
+    const [whole, ahead] = [lengths[loop[a]!]!, along[b]! - along[a]!];
+    return ahead - whole * Math.round(ahead / whole);
+  };
+  return { first, from, indexFrom: (index, by) => indexAt(loop[index]!, targetFrom(index, by)), way };
+}

@@ -1,5 +1,5 @@
 import Delaunator from 'delaunator';
-import { type Boundary, halve, wayBetween } from './boundary.ts';
+import { type Boundary, halve } from './boundary.ts';
 
 /**
  * The medial axis of a region, as the part of the Voronoi diagram of its boundary's points that lies inside. A node is the
@@ -13,7 +13,7 @@ export interface MedialGraph {
   readonly y: Float64Array;
   readonly radius: Float64Array;
   readonly neighbours: Int32Array;
-  /** The two boundary points of the slot's edge: seen from the node, first the right one, then the left one. */
+  /** The two boundary points of the slot's edge: seen from the node outward, the one on the right and the one on the left. */
   readonly right: Int32Array;
   readonly left: Int32Array;
 }
@@ -81,4 +81,45 @@ function turnOf({ places }: Boundary, triangles: Triangulation['triangles']): nu
     sum = (places[b]! - places[a]!) * (places[c + 1]! - places[a + 1]!) - (places[b + 1]! - places[a + 1]!) * (places[c]! - places[a]!);
   }
   return sum;
+}
+
+function graphOf(boundary: Boundary, { triangles, halfedges }: Triangulation, inside: Uint8Array): MedialGraph {
+  const numbers = new Int32Array(inside.length).fill(-1);
+  let count = 0;
+  for (let t = 0; t < inside.length; t++) if (inside[t]) numbers[t] = count++;
+  const graph = {
+    boundary, x: new Float64Array(count), y: new Float64Array(count), radius: new Float64Array(count),
+    neighbours: new Int32Array(3 * count).fill(-1), right: new Int32Array(3 * count), left: new Int32Array(3 * count),
+  };
+  const turnsLeft = turnOf(boundary, triangles) > 0;
+  for (let t = 0; t < inside.length; t++) if (inside[t]) enterNode(graph, { t, numbers, triangles, halfedges, turnsLeft });
+  return graph;
+}
+
+interface Triangle extends Triangulation {
+  readonly t: number;
+  readonly numbers: Int32Array;
+  readonly turnsLeft: boolean;
+}
+
+/** Enters one triangle's circle and what lies across its sides. */
+function enterNode(graph: MedialGraph, { t, numbers, triangles, halfedges, turnsLeft }: Triangle): void {
+  const { places, next } = graph.boundary;
+  const node = numbers[t]!;
+  for (let side = 0; side < 3; side++) {
+    const corner = 3 * t + side;
+    const [a, b, twin] = [triangles[corner]!, triangles[nextCorner(corner)]!, halfedges[corner]!];
+    const open = twin >= 0 && next[a] !== b && next[b] !== a;
+    graph.neighbours[3 * node + side] = open ? numbers[Math.floor(twin / 3)]! : -1;
+    graph.right[3 * node + side] = turnsLeft ? a : b;
+    graph.left[3 * node + side] = turnsLeft ? b : a;
+  }
+  const [a, b, c] = [2 * triangles[3 * t]!, 2 * triangles[3 * t + 1]!, 2 * triangles[3 * t + 2]!];
+  const [ux, uy] = [places[b]! - places[a]!, places[b + 1]! - places[a + 1]!];
+  const [vx, vy] = [places[c]! - places[a]!, places[c + 1]! - places[a + 1]!];
+  const [u, v, twice] = [ux * ux + uy * uy, vx * vx + vy * vy, 2 * (ux * vy - uy * vx)];
+  const [dx, dy] = twice === 0 ? [(ux + vx) / 3, (uy + vy) / 3] : [(vy * u - uy * v) / twice, (ux * v - vx * u) / twice];
+  graph.x[node] = places[a]! + dx;
+  graph.y[node] = places[a + 1]! + dy;
+  graph.radius[node] = Math.hypot(dx, dy);
 }

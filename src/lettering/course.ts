@@ -1,0 +1,160 @@
+import type { Point } from '../geometry/index.ts';
+import type { ArmView } from './arm.ts';
+import type { Knot } from './junctions.ts';
+import { reverseTrack, type Track } from './track.ts';
+
+/** A place of a stroke in the making: where, half its width, and boundary points on its left and right wall from which its own walls can be reached. */
+export interface Sample extends Point {
+  readonly half: number;
+  readonly left: readonly number[];
+  readonly right: readonly number[];
+}
+
+/** How one end of a course came about. */
+export type CourseEnd = { readonly kind: 'free' } | { readonly kind: 'lone'; readonly knot: number; readonly view: ArmView };
+
+/** A stroke before its smoothing: samples along its arms, with a first guess where they were joined. */
+export interface Course {
+  readonly samples: readonly Sample[];
+  readonly closed: boolean;
+  readonly ends: readonly [CourseEnd, CourseEnd];
+  /** The junctions it runs through, by number. */
+  readonly knots: readonly number[];
+}
+
+/** One arm's place among all junctions. */
+interface Seat {
+  readonly knot: number;
+  readonly arm: number;
+}
+
+/** A branch run forward or backward. */
+interface Leg {
+  readonly branch: number;
+  readonly turned: boolean;
+}
+
+interface Chain {
+  readonly legs: readonly Leg[];
+  readonly closed: boolean;
+}
+
+interface Plan {
+  readonly tracks: readonly Track[];
+  readonly knots: readonly Knot[];
+  readonly seats: ReadonlyMap<string, Seat>;
+}
+
+const key = ({ branch, turned }: Leg) => `${branch} ${turned ? 'end' : 'start'}`;
+
+/** Follows the pairings from arm to arm: each branch that is no bridge ends up in one course. */
+export function coursesOf(tracks: readonly Track[], knots: readonly Knot[]): Course[] {
+  const seats = new Map(knots.flatMap((knot, k) => knot.arms.map((arm, a): [string, Seat] => [key(arm), { knot: k, arm: a }])));
+  const plan: Plan = { tracks, knots, seats };
+  const bridges = new Set(knots.flatMap((knot) => knot.bridges));
+  const done = new Set<number>();
+  const courses: Course[] = [];
+  const begin = (starts: (leg: Leg) => boolean) => {
+    tracks.forEach((_, branch) => {
+      for (const turned of [false, true]) {
+        const leg = { branch, turned };
+        if (bridges.has(branch) || done.has(branch) || !starts(leg)) continue;
+        const chain = chainFrom(plan, leg, done);
+        courses.push(courseOf(plan, chain));
+      }
+    });
+  };
+  begin((leg) => partnerAt(plan, leg) === undefined);
+  begin(() => true);
+  return courses;
+}
+
+/** The arm that the start of a leg is paired with, as the leg that runs into it: its end is there. */
+function partnerAt({ knots, seats }: Plan, leg: Leg): Leg | undefined {
+  const seat = seats.get(key(leg));
+  if (seat === undefined) return undefined;
+  const { matching, arms } = knots[seat.knot]!;
+  const pair = matching.pairs.find((two) => two.includes(seat.arm));
+  if (pair === undefined) return undefined;
+  return arms[pair[0] === seat.arm ? pair[1] : pair[0]]!;
+}
+
+const back = ({ branch, turned }: Leg): Leg => ({ branch, turned: !turned });
+
+function chainFrom(plan: Plan, start: Leg, done: Set<number>): Chain {
+  const legs: Leg[] = [];
+  for (let leg: Leg | undefined = start; leg !== undefined && !done.has(leg.branch); leg = partnerAt(plan, back(leg))) {
+    legs.push({ branch: leg.branch, turned: leg.turned });
+    done.add(leg.branch);
+  }
+  const onward = partnerAt(plan, back(legs.at(-1)!));
+  const ring = onward === undefined && plan.seats.get(key(start)) === undefined && isRing(plan.tracks[start.branch]!);
+  return { legs, closed: ring || (onward?.branch === start.branch && onward.turned === start.turned) };
+}
+
+const isRing = ({ x, y }: Track) => x.length > 3 && x[0] === x.at(-1) && y[0] === y.at(-1);
+
+function courseOf(plan: Plan, { legs, closed }: Chain): Course {
+  const runs = legs.map((leg) => runOf(plan, leg));
+  const samples = runs.flatMap((run, k) => {
+    const next = runs[k + 1] ?? (closed && plan.seats.size > 0 && run.last ? runs[0] : undefined);
+    return [...run.samples, ...(next ? bridge(run, next) : [])];
+  });
+  const end = (leg: Leg): CourseEnd => {
+    const seat = plan.seats.get(key(leg));
+    return seat === undefined ? { kind: 'free' } : { kind: 'lone', knot: seat.knot, view: plan.knots[seat.knot]!.views[seat.arm]! };
+  };
+  const knots = legs.slice(1).concat(closed ? legs.slice(0, 1) : []).flatMap((leg) => plan.seats.get(key(leg))?.knot ?? []);
+  return { samples: distinct(samples, closed), closed, ends: [end(legs[0]!), end(back(legs.at(-1)!))], knots };
+}
+
+interface Run {
+  readonly samples: readonly Sample[];
+  readonly first: ArmView | undefined;
+  readonly last: ArmView | undefined;
+}
+
+/** The safe part of a leg. */
+function runOf({ tracks, knots, seats }: Plan, leg: Leg): Run {
+  const track = leg.turned ? reverseTrack(tracks[leg.branch]!) : tracks[leg.branch]!;
+  const view = (at: Leg) => {
+    const seat = seats.get(key(at));
+    return seat && knots[seat.knot]!.views[seat.arm]!;
+  };
+  const [first, last] = [view(leg), view(back(leg))];
+  const count = track.x.length;
+  const from = first?.safe ?? 0;
+  const to = Math.max(from, count - 1 - (last?.safe ?? 0));
+  const samples: Sample[] = [];
+  for (let k = from; k <= to; k++) {
+    samples.push({ x: track.x[k]!, y: track.y[k]!, half: track.radius[k]!, left: [track.left[k]!], right: [track.right[k]!] });
+  }
+  return { samples, first, last };
+}
+
+/** Samples between two runs on a cubic with their directions; each knows the walls of both. */
+function bridge(run: Run, next: Run): Sample[] {
+  const [a, b] = [run.samples.at(-1)!, next.samples[0]!];
+  const apart = Math.hypot(b.x - a.x, b.y - a.y);
+  const [u, v] = [run.last!.direction + Math.PI, next.first!.direction];
+  const handle = apart / 3;
+  const [c, d] = [{ x: a.x + handle * Math.cos(u), y: a.y + handle * Math.sin(u) }, { x: b.x - handle * Math.cos(v), y: b.y - handle * Math.sin(v) }];
+  const count = Math.max(1, Math.ceil((16 * apart) / (a.half + b.half)));
+  return Array.from({ length: count - 1 }, (_, k): Sample => {
+    const t = (k + 1) / count;
+    const s = 1 - t;
+    const mix = (p: number, q: number, r: number, w: number) => s * s * s * p + 3 * s * s * t * q + 3 * s * t * t * r + t * t * t * w;
+    return {
+      x: mix(a.x, c.x, d.x, b.x), y: mix(a.y, c.y, d.y, b.y), half: s * a.half + t * b.half,
+      left: [...a.left, ...b.left], right: [...a.right, ...b.right],
+    };
+  });
+}
+
+function distinct(samples: readonly Sample[], closed: boolean): Sample[] {
+  const kept: Sample[] = [];
+  const near = (p: Point, q: Point, half: number) => Math.hypot(p.x - q.x, p.y - q.y) < 1e-3 * half;
+  for (const sample of samples) if (kept.length === 0 || !near(kept.at(-1)!, sample, sample.half)) kept.push(sample);
+  while (closed && kept.length > 1 && near(kept.at(-1)!, kept[0]!, kept[0]!.half)) kept.pop();
+  return kept;
+}

@@ -1,0 +1,54 @@
+import type { ArmView } from './arm.ts';
+
+/** Which arms are one stroke: pairs of places in the list of arms, what all cost, and how much dearer the next best answer is. Costs in degrees. */
+export interface Matching {
+  readonly pairs: readonly (readonly [number, number])[];
+  readonly cost: number;
+  readonly margin: number;
+}
+
+/** An arm without a partner costs this; a pair above the limit is none. */
+const [LONE, LIMIT] = [60, 75];
+
+/** What a doubling of the width from one arm to the other costs. */
+const WIDTH_COST = 25;
+
+/** What a wall that runs on from one arm into the other is worth. */
+const SHARED_WALL = 12;
+
+const degrees = (radians: number) => (radians * 180) / Math.PI;
+const wrapped = (angle: number) => angle - 2 * Math.PI * Math.round(angle / (2 * Math.PI));
+
+/** The cheapest way to pair some arms, found by trying all; `shareWall` tells whether a wall runs on between two. */
+export function bestMatching(views: readonly ArmView[], shareWall: (a: number, b: number) => boolean): Matching {
+  const costs = views.map((a, i) => views.map((b, j) => (i === j ? Infinity : pairCost(a, b) - (shareWall(i, j) ? SHARED_WALL : 0))));
+  let best: Matching = { pairs: [], cost: Infinity, margin: Infinity };
+  const search = (left: readonly number[], pairs: readonly (readonly [number, number])[], cost: number): void => {
+    const [first, ...rest] = left;
+    if (first === undefined) {
+      if (cost < best.cost) best = { pairs, cost, margin: best.cost - cost };
+      else best = { ...best, margin: Math.min(best.margin, cost - best.cost) };
+      return;
+    }
+    search(rest, pairs, cost + LONE);
+    for (const other of rest) {
+      if (costs[first]![other]! < LIMIT) search(rest.filter((arm) => arm !== other), [...pairs, [first, other]], cost + costs[first]![other]!);
+    }
+  };
+  search([...views.keys()], [], 0);
+  return best;
+}
+
+/**
+ * Cost of running from arm `a` into arm `b`: the bending of the curve between them beyond what their own curvature explains,
+ * as the turn that costs as much in an even bend, and the step in width.
+ */
+export function pairCost(a: ArmView, b: ArmView): number {
+  const [dx, dy] = [b.point.x - a.point.x, b.point.y - a.point.y];
+  const apart = Math.hypot(dx, dy);
+  const chord = apart > 1e-9 ? Math.atan2(dy, dx) : b.direction;
+  const own = Math.max(-0.5, Math.min(0.5, ((b.curvature - a.curvature) / 2) * (apart / 2)));
+  const [first, last] = [wrapped(chord - a.direction - Math.PI) - own, wrapped(b.direction - chord) - own];
+  const bend = 2 * Math.sqrt(first * first - first * last + last * last);
+  return degrees(bend) + WIDTH_COST * Math.abs(Math.log2(a.width / b.width));
+}

@@ -1,11 +1,14 @@
 import type { Point } from '../geometry/index.ts';
 import { type Crotch, isSmooth, type Shore } from './crotch.ts';
+import { courseAtEnd } from './ends.ts';
+import type { Grown } from './grow.ts';
+import { STEP } from './settle.ts';
 import { indexAlong, type Track, trackLength } from './track.ts';
 
 /** What an arm is like where the junction stops to trouble it. Angles in radians. */
 export interface ArmView {
-  /** Index into the arm's outward track from which both of its walls are its own. */
-  readonly safe: number;
+  /** Index into the grown line, the last place before the middle of the junction. */
+  readonly tip: number;
   readonly point: Point;
   /** Direction outward. */
   readonly direction: number;
@@ -19,61 +22,49 @@ export interface ArmView {
 /** Length of the stretch the direction is taken from, in widths. */
 const STRETCH = 1.6;
 
-/** Views an arm from its junction: `left` and `right` are the crotches on either side of it. */
-export function viewArm(shore: Shore, track: Track, left: Crotch, right: Crotch): ArmView {
-  const safe = safeIndex(shore, track, left, right);
-  const width = 2 * track.radius[Math.min(track.radius.length - 1, safe)]!;
-  const end = indexAlong(track, Math.min(trackLength(track), track.along[safe]! + STRETCH * width));
-  const first = end - safe < 3 ? Math.max(0, end - 6) : safe;
-  const span = (track.along[end]! - track.along[first]!) / width;
-  return { safe, ...courseOf(track, first, end, Math.min(1, span / STRETCH) ** 2), width: medianWidth(track, first, end), span };
-}
+/** Beyond its junction's roundings an arm still narrows by this much per length where it is not its own yet. */
+const NARROWING = 0.02;
 
-/** The first place whose discs touch neither crotch's rounding; no farther than half the arm, should it be short. */
-function safeIndex({ walk }: Shore, track: Track, left: Crotch, right: Crotch): number {
+/** No more than so many widths of it are passed over. */
+const LONGEST_WIDENING = 3;
+
+/**
+ * The first place whose discs touch neither crotch's rounding and grow no wider towards the junction; no farther than half the arm,
+ * should it be short.
+ */
+export function safeIndex({ walk }: Shore, track: Track, left: Crotch, right: Crotch): { clear: number; safe: number } {
   const last = indexAlong(track, 0.5 * trackLength(track));
-  for (let k = 0; k < last; k++) {
+  let k = 0;
+  for (; k < last; k++) {
     const clearLeft = isSmooth(left) || walk.way(track.left[k]!, left.index) > left.before;
     const clearRight = isSmooth(right) || walk.way(right.index, track.right[k]!) > right.after;
-    if (clearLeft && clearRight) return k;
+    if (clearLeft && clearRight) break;
   }
-  return last;
-}
-
-function medianWidth({ radius }: Track, from: number, to: number): number {
-  const some = radius.slice(from, to + 1).sort((a, b) => a - b);
-  return 2 * some[some.length >> 1]!;
-}
-
-/** Place, direction and curvature at index `from`, of the parabola fitted to the places up to `to`. */
-function courseOf(track: Track, from: number, to: number, trust: number): { point: Point; direction: number; curvature: number } {
-  const [x0, y0] = [track.x[from]!, track.y[from]!];
-  const heading = Math.atan2(track.y[to]! - y0, track.x[to]! - x0);
-  const [cos, sin] = [Math.cos(heading), Math.sin(heading)];
-  const sums = new Array<number>(8).fill(0);
-  for (let k = from; k <= to; k++) {
-    const [dx, dy] = [track.x[k]! - x0, track.y[k]! - y0];
-    const [u, v] = [dx * cos + dy * sin, dy * cos - dx * sin];
-    const weight = (track.along[Math.min(to, k + 1)]! - track.along[Math.max(from, k - 1)]!) / 2;
-    [1, u, u * u, u ** 3, u ** 4, v, u * v, u * u * v].forEach((term, i) => (sums[i]! += weight * term));
+  const clear = k;
+  const limit = Math.min(last, indexAlong(track, track.along[k]! + LONGEST_WIDENING * 2 * track.radius[k]!));
+  for (; k < limit; k++) {
+    const ahead = indexAlong(track, track.along[k]! + track.radius[k]!);
+    if (track.radius[k]! - track.radius[ahead]! < NARROWING * (track.along[ahead]! - track.along[k]!)) break;
   }
-  const [c0, c1, c2] = parabola(sums);
-  const slope = Math.atan(c1);
-  return {
-    point: { x: x0 - c0 * sin, y: y0 + c0 * cos }, direction: heading + slope,
-    curvature: (trust * 2 * c2) / (1 + c1 * c1) ** 1.5,
-  };
+  return { clear, safe: k };
 }
 
-/** Least squares from the moments 1, u, u2, u3, u4, v, uv, u2v; a line through too few places. */
-function parabola([m0, m1, m2, m3, m4, b0, b1, b2]: readonly number[]): readonly [number, number, number] {
-  const det3 = (a: number, b: number, c: number, d: number, e: number, f: number, g: number, h: number, i: number) =>
-    a * (e * i - f * h) - b * (d * i - f * g) + c * (d * h - e * g);
-  const det = det3(m0!, m1!, m2!, m1!, m2!, m3!, m2!, m3!, m4!);
-  if (!(Math.abs(det) > 1e-9 * m0! * m2! * m4!)) return [0, 0, 0];
-  return [
-    det3(b0!, m1!, m2!, b1!, m2!, m3!, b2!, m3!, m4!) / det,
-    det3(m0!, b0!, m2!, m1!, b1!, m3!, m2!, b2!, m4!) / det,
-    det3(m0!, m1!, b0!, m1!, m2!, b1!, m2!, m3!, b2!) / det,
-  ];
+/** Views a grown arm where it comes nearest to the middle of its junction. */
+export function viewArm(grown: Grown, middle: Point): ArmView {
+  const tip = tipToward(grown, middle);
+  const line = grown.line.slice(0, tip + 1);
+  const half = line.at(-1)!.half;
+  const { heading, curvature } = courseAtEnd(line, STRETCH * 2 * half);
+  const span = line.length * STEP;
+  return { tip, point: line.at(-1)!, direction: heading + Math.PI, curvature: -curvature * Math.min(1, span / STRETCH) ** 2, width: 2 * medianOf(line.slice(-12).map((place) => place.half)), span };
 }
+
+function tipToward({ line, base }: Grown, { x, y }: Point): number {
+  for (let i = Math.max(1, base); i < line.length; i++) {
+    const [a, b] = [line[i - 1]!, line[i]!];
+    if ((b.x - a.x) * (x - b.x) + (b.y - a.y) * (y - b.y) < 0) return i - 1;
+  }
+  return line.length - 1;
+}
+
+const medianOf = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[values.length >> 1]!;

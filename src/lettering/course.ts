@@ -114,25 +114,33 @@ interface Run {
   readonly last: ArmView | undefined;
 }
 
-/** The safe part of a leg. */
+/** A leg from where its arms come out of the junctions at its ends: what was followed inward, and the safe part between. */
 function runOf({ tracks, knots, seats }: Plan, leg: Leg): Run {
   const track = leg.turned ? reverseTrack(tracks[leg.branch]!) : tracks[leg.branch]!;
-  const view = (at: Leg) => {
-    const seat = seats.get(key(at));
-    return seat && knots[seat.knot]!.views[seat.arm]!;
+  const at = (end: Leg) => {
+    const seat = seats.get(key(end));
+    if (seat === undefined) return undefined;
+    const { arms, views, matching } = knots[seat.knot]!;
+    const [arm, view] = [arms[seat.arm]!, views[seat.arm]!];
+    // A lone arm is followed as far as it goes: past the middle of the junction, should its own wall lead there.
+    const tip = matching.pairs.some((pair) => pair.includes(seat.arm)) ? view.tip : arm.grown.line.length - 1;
+    return { view, safe: arm.safe, grown: arm.grown.line.slice(arm.grown.base, tip + 1) };
   };
-  const [first, last] = [view(leg), view(back(leg))];
-  const count = track.x.length;
+  const [first, last] = [at(leg), at(back(leg))];
   const from = first?.safe ?? 0;
-  const to = Math.max(from, count - 1 - (last?.safe ?? 0));
-  const samples: Sample[] = [];
+  const to = Math.max(from, track.x.length - 1 - (last?.safe ?? 0));
+  const samples: Sample[] = [...(first?.grown ?? [])].reverse().map(flipped);
   for (let k = from; k <= to; k++) {
     samples.push({ x: track.x[k]!, y: track.y[k]!, half: track.radius[k]!, left: [track.left[k]!], right: [track.right[k]!] });
   }
-  return { samples, first, last };
+  samples.push(...(last?.grown ?? []));
+  return { samples, first: first?.view, last: last?.view };
 }
 
-/** Samples between two runs on a cubic with their directions; each knows the walls of both. */
+/** As seen the other way. */
+const flipped = (sample: Sample): Sample => ({ ...sample, left: sample.right, right: sample.left });
+
+/** Samples between two runs on a cubic with their directions; no wall is seen there. */
 function bridge(run: Run, next: Run): Sample[] {
   const [a, b] = [run.samples.at(-1)!, next.samples[0]!];
   const apart = Math.hypot(b.x - a.x, b.y - a.y);
@@ -146,7 +154,7 @@ function bridge(run: Run, next: Run): Sample[] {
     const mix = (p: number, q: number, r: number, w: number) => s * s * s * p + 3 * s * s * t * q + 3 * s * t * t * r + t * t * t * w;
     return {
       x: mix(a.x, c.x, d.x, b.x), y: mix(a.y, c.y, d.y, b.y), half: s * a.half + t * b.half,
-      left: [...a.left, ...b.left], right: [...a.right, ...b.right],
+      left: [], right: [],
     };
   });
 }

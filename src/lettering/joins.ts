@@ -21,7 +21,7 @@ function tail(samples: readonly Sample[], knot: Knot, curvature: number): Sample
   const way = Math.hypot(knot.at.x - last.x, knot.at.y - last.y) + BEYOND * knot.radius;
   const count = Math.max(2, Math.ceil((way / last.half) * 3.5));
   const bend = Math.abs(curvature) < Math.abs(course.curvature) ? -curvature : course.curvature;
-  return Array.from({ length: count }, (_, k): Sample => ({ ...last, ...alongCircle(last, course.heading, bend, ((k + 1) * way) / count) }));
+  return Array.from({ length: count }, (_, k): Sample => ({ ...last, left: [], right: [], ...alongCircle(last, course.heading, bend, ((k + 1) * way) / count) }));
 }
 
 /** Where a lone end meets a stroke. */

@@ -1,6 +1,7 @@
 import type { Point } from '../geometry/index.ts';
-import { type ArmView, viewArm } from './arm.ts';
-import { type Crotch, crotchBetween, isSmooth, type Shore } from './crotch.ts';
+import { type ArmView, safeIndex, viewArm } from './arm.ts';
+import { crotchBetween, type Shore } from './crotch.ts';
+import { growArm, type Grown } from './grow.ts';
 import type { MedialGraph } from './medial.ts';
 import { bestMatching, type Matching } from './pairing.ts';
 import type { Branch } from './skeleton.ts';
@@ -11,9 +12,17 @@ export interface Arm {
   readonly branch: number;
   readonly turned: boolean;
   readonly track: Track;
+  /** Index into the track, which leads outward, from which both walls are the arm's own. */
+  readonly safe: number;
+  /** Index from which its discs touch neither crotch: before `safe` where the arm widens into the junction. */
+  readonly clear: number;
+  readonly grown: Grown;
 }
 
-/** Forks of the axis taken for one junction, its arms counter-clockwise, the crotch that follows each, and how they pair. */
+type BareArm = Omit<Arm, 'grown' | 'safe' | 'clear'>;
+type SafeArm = Omit<Arm, 'grown'>;
+
+/** Forks of the axis taken for one junction, its arms counter-clockwise, and how they pair. */
 export interface Knot {
   readonly forks: readonly number[];
   readonly bridges: readonly number[];
@@ -21,7 +30,6 @@ export interface Knot {
   readonly radius: number;
   readonly arms: readonly Arm[];
   readonly views: readonly ArmView[];
-  readonly crotches: readonly Crotch[];
   readonly matching: Matching;
 }
 
@@ -29,7 +37,7 @@ export interface Knot {
 const SHORT_BRIDGE = 0.75;
 
 /** Nor can one longer than this many be a crossing: strokes that cross under 8 degrees. */
-const LONG_BRIDGE = 14;
+const LONG_BRIDGE = 18;
 
 interface Net {
   readonly graph: MedialGraph;
@@ -42,7 +50,7 @@ interface Net {
 
 /** All junctions of a component's branches. */
 export function knotsOf(graph: MedialGraph, shore: Shore, branches: readonly Branch[], tracks: readonly Track[]): Knot[] {
-  const net: Net = { graph, shore, branches, tracks, ends: endsOf(branches, tracks) };
+  const net: Net = { graph, shore, branches, tracks, ends: grownEnds(graph, shore, endsOf(branches, tracks)) };
   let groups = mergedGroups(net, [...net.ends.keys()].map((fork) => [fork]));
   const knots = new Map(groups.map((group) => [group, knotOf(net, group)]));
   for (const bridge of bridgesByLength(net)) {
@@ -58,9 +66,9 @@ export function knotsOf(graph: MedialGraph, shore: Shore, branches: readonly Bra
 
 const endsOfBranch = ({ nodes }: Branch): readonly [number, number] => [nodes[0]!, nodes.at(-1)!];
 
-function endsOf(branches: readonly Branch[], tracks: readonly Track[]): Map<number, Arm[]> {
-  const ends = new Map<number, Arm[]>();
-  const enter = (node: number, arm: Arm) => void ends.set(node, [...(ends.get(node) ?? []), arm]);
+function endsOf(branches: readonly Branch[], tracks: readonly Track[]): Map<number, BareArm[]> {
+  const ends = new Map<number, BareArm[]>();
+  const enter = (node: number, arm: BareArm) => void ends.set(node, [...(ends.get(node) ?? []), arm]);
   branches.forEach((branch, number) => {
     if (branch.slots.length === 0) return;
     const [first, last] = endsOfBranch(branch);
@@ -69,6 +77,31 @@ function endsOf(branches: readonly Branch[], tracks: readonly Track[]): Map<numb
   });
   for (const [node, arms] of ends) if (arms.length < 3) ends.delete(node);
   return ends;
+}
+
+/** Each fork's arms with their safe places, then each arm followed inward. */
+function grownEnds({ radius }: MedialGraph, shore: Shore, bare: ReadonlyMap<number, readonly BareArm[]>): Map<number, Arm[]> {
+  const safe = new Map([...bare].map(([fork, arms]): [number, SafeArm[]] => [fork, safeArms(shore, arms, 2 * radius[fork]!)]));
+  const owner = ownersOf(shore, [...safe.values()].flat());
+  return new Map([...safe].map(([fork, arms]) => [fork, arms.map((arm) => ({ ...arm, grown: growArm({ shore, owner }, arm) }))]));
+}
+
+function safeArms(shore: Shore, unordered: readonly BareArm[], widest: number): SafeArm[] {
+  const arms = inOrder(shore, unordered);
+  const width = Math.min(widest, ...arms.map(({ track }) => 2 * track.radius[track.radius.length >> 1]!));
+  const crotches = arms.map((arm, k) => crotchBetween(shore, arm.track.left[0]!, arms[(k + 1) % arms.length]!.track.right[0]!, width));
+  return arms.map((arm, k) => ({ ...arm, ...safeIndex(shore, arm.track, crotches[k]!, crotches.at(k - 1)!) }));
+}
+
+/** For each boundary point the branch it is a wall of, clear of junctions; -1 for none. */
+function ownersOf({ boundary }: Shore, arms: readonly SafeArm[]): Int32Array {
+  const owner = new Int32Array(boundary.next.length).fill(-1);
+  const until = new Map(arms.map(({ branch, turned, safe }) => [`${branch} ${turned}`, safe]));
+  for (const { branch, turned, track, safe } of arms) {
+    const last = track.x.length - 1 - (until.get(`${branch} ${!turned}`) ?? 0);
+    for (let k = safe; k < last; k++) owner[track.left[k]!] = owner[track.right[k]!] = branch;
+  }
+  return owner;
 }
 
 /** Forks joined by bridges too short to be anything else. */
@@ -97,10 +130,10 @@ function isCrossing(together: Knot, apart: readonly [Knot, Knot], bridge: number
   if (arms.length < 4 || matching.pairs.length === 0) return false;
   const cheaper = matching.cost < apart[0].matching.cost + apart[1].matching.cost;
   const widest = Math.max(...views.map(({ width }) => width));
-  return cheaper && bridge < 1.5 * expectedOverlap(together) + widest;
+  return cheaper && bridge < 2.2 * expectedOverlap(together) + widest;
 }
 
-/** How long the widest pair of crossing strokes overlap: their width by the sine of the angle between them. */
+/** About half the length over which two crossing strokes overlap: their width by the sine of the angle between them. */
 function expectedOverlap({ matching, views }: Knot): number {
   const directions = matching.pairs.map(([a, b]) => Math.atan2(views[b]!.point.y - views[a]!.point.y, views[b]!.point.x - views[a]!.point.x));
   const width = views.reduce((sum, view) => sum + view.width, 0) / views.length;
@@ -120,23 +153,20 @@ function knotOf(net: Net, forks: readonly number[]): Knot {
   };
   const bridges = [...new Set(all.filter(isBridge).map(({ branch }) => branch))];
   const arms = inOrder(shore, all.filter((arm) => !isBridge(arm)));
-  const width = 2 * Math.min(...arms.map(({ track }) => track.radius[track.radius.length >> 1]!));
-  const crotches = arms.map((arm, k) => crotchBetween(shore, arm.track.left[0]!, arms[(k + 1) % arms.length]!.track.right[0]!, Math.min(width, 2 * mean)));
-  const views = arms.map((arm, k) => viewArm(shore, arm.track, crotches[k]!, crotches.at(k - 1)!));
   const at = { x: forks.reduce((sum, f) => sum + graph.x[f]!, 0) / forks.length, y: forks.reduce((sum, f) => sum + graph.y[f]!, 0) / forks.length };
-  const matching = bestMatching(views, (a, b) => (b - a + arms.length) % arms.length === 1 && isSmooth(crotches[a]!)
-    || (a - b + arms.length) % arms.length === 1 && isSmooth(crotches[b]!));
-  return { forks, bridges, at, radius: Math.max(...forks.map((fork) => graph.radius[fork]!)), arms, views, crotches, matching };
+  const views = arms.map(({ grown }) => viewArm(grown, at));
+  const matching = bestMatching(views, (a, b) => arms[a]!.grown.reached === arms[b]!.branch || arms[b]!.grown.reached === arms[a]!.branch);
+  return { forks, bridges, at, radius: Math.max(...forks.map((fork) => graph.radius[fork]!)), arms, views, matching };
 }
 
 /** Arms counter-clockwise: from each, on along the boundary from its left wall, the next one whose right wall is met. */
-function inOrder({ boundary }: Shore, arms: readonly Arm[]): Arm[] {
+function inOrder<A extends BareArm>({ boundary }: Shore, arms: readonly A[]): A[] {
   const rest = new Set(arms);
-  const order: Arm[] = [];
-  for (let arm: Arm | undefined = arms[0]; arm !== undefined; ) {
+  const order: A[] = [];
+  for (let arm: A | undefined = arms[0]; arm !== undefined; ) {
     order.push(arm);
     rest.delete(arm);
-    const here: Arm = arm;
+    const here: A = arm;
     arm = [...rest].map((other) => ({ other, gap: gapBetween(boundary, here.track.left[0]!, other.track.right[0]!) }))
       .sort((a, b) => a.gap - b.gap)[0]?.other;
   }

@@ -44,11 +44,20 @@ export function bestMatching(views: readonly ArmView[], shareWall: (a: number, b
  * as the turn that costs as much in an even bend, and the step in width.
  */
 export function pairCost(a: ArmView, b: ArmView): number {
+  const inward = a.direction + Math.PI;
+  const turn = wrapped(b.direction - inward);
+  const middle = inward + turn / 2;
   const [dx, dy] = [b.point.x - a.point.x, b.point.y - a.point.y];
-  const apart = Math.hypot(dx, dy);
-  const chord = apart > 1e-9 ? Math.atan2(dy, dx) : b.direction;
-  const own = Math.max(-0.5, Math.min(0.5, ((b.curvature - a.curvature) / 2) * (apart / 2)));
-  const [first, last] = [wrapped(chord - a.direction - Math.PI) - own, wrapped(b.direction - chord) - own];
+  const along = dx * Math.cos(middle) + dy * Math.sin(middle);
+  const aside = dy * Math.cos(middle) - dx * Math.sin(middle);
+  // Arms that were followed up to or past each other still have a blend's length to come together.
+  const length = Math.max(along, (BLEND * (a.width + b.width)) / 2);
+  const own = Math.max(-0.5, Math.min(0.5, ((b.curvature - a.curvature) / 2) * (Math.max(0, along) / 2)));
+  const slant = Math.atan2(aside, length);
+  const [first, last] = [turn / 2 + slant - own, turn / 2 - slant - own];
   const bend = 2 * Math.sqrt(first * first - first * last + last * last);
   return degrees(bend) + WIDTH_COST * Math.abs(Math.log2(a.width / b.width));
 }
+
+/** Length of the shortest blend, in widths. */
+const BLEND = 1.5;

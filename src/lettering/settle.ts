@@ -14,10 +14,17 @@ export interface Settled extends Point {
 }
 
 /** Samples stand this share of the width apart. */
-const STEP = 1 / 7;
+export const STEP = 1 / 7;
 
-/** Wiggles of the centre line shorter than about six times this share of the width are smoothed away; those of the width, likewise. */
-const [SMOOTHING, WIDTH_SMOOTHING] = [0.3, 0.25];
+/** Wiggles of the centre line, and of the half-width, shorter than about six times this share of the width are smoothed away. */
+export interface Stiffness {
+  readonly smoothing: number;
+  readonly widthSmoothing: number;
+  /** Where fewer than two walls are seen the half-width levels out: how hard, as a share of the width. */
+  readonly levelling: number;
+}
+
+const USUAL: Stiffness = { smoothing: 0.3, widthSmoothing: 0.25, levelling: 0.05 };
 
 const ROUNDS = 3;
 
@@ -32,7 +39,7 @@ const ACROSS = 0.8;
  * differences of place and second differences of half-width penalised. Where both walls are seen that is the medial axis, where one is seen
  * that wall moved by the half-width, and between, a bridge of even change of curvature.
  */
-export function settle(shore: Shore, blocked: Uint8Array, samples: readonly Sample[], closed: boolean): Settled[] {
+export function settle(shore: Shore, samples: readonly Sample[], closed: boolean): Settled[] {
   let line: Settled[] = samples.map((sample) => ({ ...sample, seen: 2 }));
   const width = 2 * medianHalf(line);
   for (let round = 0; round < ROUNDS; round++) {
@@ -40,7 +47,7 @@ export function settle(shore: Shore, blocked: Uint8Array, samples: readonly Samp
     if (even.length < 4) return even;
     const wrap = closed ? Math.min(even.length, Math.ceil(OVERLAP / STEP)) : 0;
     const wrapped = closed ? [...even.slice(-wrap), ...even, ...even.slice(0, wrap)] : even;
-    line = relaxed(shore, blocked, wrapped).slice(wrap, wrap + even.length);
+    line = relaxed(shore, wrapped, USUAL).slice(wrap, wrap + even.length);
   }
   return line;
 }
@@ -69,13 +76,13 @@ export function resample(line: readonly Settled[], closed: boolean, step: number
 }
 
 /** One step of Gauss and Newton: unknown are each sample's move along its normal and its half-width. */
-function relaxed({ boundary }: Shore, blocked: Uint8Array, line: readonly Settled[]): Settled[] {
+export function relaxed({ boundary }: Shore, line: readonly Settled[], stiffness: Stiffness): Settled[] {
   const normals = tangentsOf(line, false).map(({ x, y }): Vector => ({ x: -y, y: x }));
   const count = line.length;
   const system = emptyNormals(2 * count, 7);
   const feet = line.map((sample, i) => ({
-    left: nearestFoot(sample.left, (hint) => footFrom(boundary, blocked, hint, sample), normals[i]!, 1),
-    right: nearestFoot(sample.right, (hint) => footFrom(boundary, blocked, hint, sample), normals[i]!, -1),
+    left: nearestFoot(sample.left, (hint) => footFrom(boundary, hint, sample), normals[i]!, 1),
+    right: nearestFoot(sample.right, (hint) => footFrom(boundary, hint, sample), normals[i]!, -1),
   }));
   feet.forEach(({ left, right }, i) => {
     for (const foot of [left, right]) {
@@ -85,41 +92,45 @@ function relaxed({ boundary }: Shore, blocked: Uint8Array, line: readonly Settle
     }
     addEquation(system, [2 * i, 2 * i + 1], [0, 1], line[i]!.half, 1e-6);
   });
-  addPenalties(system, line, normals);
+  addPenalties(system, line, normals, stiffness);
   const found = solveNormals(system);
   return line.map((sample, i): Settled => {
     const move = Math.max(-sample.half, Math.min(sample.half, found[2 * i]!));
     const { left, right } = feet[i]!;
     return {
-      x: sample.x + move * normals[i]!.x, y: sample.y + move * normals[i]!.y, half: Math.max(1e-3 * sample.half, found[2 * i + 1]!),
+      x: sample.x + move * normals[i]!.x, y: sample.y + move * normals[i]!.y, half: Math.max(0.5 * sample.half, found[2 * i + 1]!),
       seen: (left ? 1 : 0) + (right ? 1 : 0), left: left ? [left.index] : sample.left, right: right ? [right.index] : sample.right,
     };
   });
 }
 
-function nearestFoot(hints: readonly number[], find: (hint: number) => Foot | undefined, normal: Vector, side: 1 | -1): Foot | undefined {
+function nearestFoot(hints: readonly number[], find: (hint: number) => Foot, normal: Vector, side: 1 | -1): Foot | undefined {
   let best: Foot | undefined;
   for (const hint of hints) {
     const foot = find(hint);
-    if (foot === undefined || side * (foot.toward.x * normal.x + foot.toward.y * normal.y) < ACROSS) continue;
+    if (side * (foot.toward.x * normal.x + foot.toward.y * normal.y) < ACROSS) continue;
     if (best === undefined || foot.distance < best.distance) best = foot;
   }
   return best;
 }
 
-function addPenalties(system: ReturnType<typeof emptyNormals>, line: readonly Settled[], normals: readonly Vector[]): void {
+function addPenalties(system: ReturnType<typeof emptyNormals>, line: readonly Settled[], normals: readonly Vector[], { smoothing, widthSmoothing, levelling }: Stiffness): void {
   const third = [-1, 3, -3, 1];
   const step = Math.hypot(line[1]!.x - line[0]!.x, line[1]!.y - line[0]!.y);
   for (let i = 0; i + 3 < line.length; i++) {
     const local = (line[i]!.half + line[i + 3]!.half);
     const places = third.map((_, k) => 2 * (i + k));
-    const weight = ((SMOOTHING * local) / step) ** 6;
+    const weight = ((smoothing * local) / step) ** 6;
     for (const axis of ['x', 'y'] as const) {
       const value = third.reduce((sum, factor, k) => sum - factor * line[i + k]![axis], 0);
       addEquation(system, places, third.map((factor, k) => factor * normals[i + k]![axis]), value, weight);
     }
   }
+  for (let i = 0; i + 1 < line.length; i++) {
+    const walls = line[i + 1]!.left.length > 0 && line[i + 1]!.right.length > 0;
+    if (!walls) addEquation(system, [2 * i + 1, 2 * i + 3], [-1, 1], 0, ((levelling * 2 * line[i]!.half) / step) ** 2);
+  }
   for (let i = 0; i + 2 < line.length; i++) {
-    addEquation(system, [2 * i + 1, 2 * i + 3, 2 * i + 5], [1, -2, 1], 0, ((WIDTH_SMOOTHING * 2 * line[i + 1]!.half) / step) ** 4);
+    addEquation(system, [2 * i + 1, 2 * i + 3, 2 * i + 5], [1, -2, 1], 0, ((widthSmoothing * 2 * line[i + 1]!.half) / step) ** 4);
   }
 }

@@ -3,7 +3,7 @@ import { components, type Path, type Point, type Region } from '../geometry/inde
 import { sampleBoundary, walkOf } from './boundary.ts';
 import { cleanOutlines } from './clean.ts';
 import { type Course, coursesOf } from './course.ts';
-import { isSmooth, type Shore } from './crotch.ts';
+import type { Shore } from './crotch.ts';
 import { finishEnd, indexOf } from './ends.ts';
 import { fitCubics } from './fit-cubics.ts';
 import { meet, runIn } from './joins.ts';
@@ -14,7 +14,6 @@ import { settle, type Settled } from './settle.ts';
 import { branchesOf, dropBulges } from './skeleton.ts';
 import { trackOf } from './track.ts';
 import type { Junction, StrokeEnd, TracedStroke, Tracing } from './types.ts';
-import { blockedPoints } from './walls.ts';
 
 export interface TraceOptions {
   /** Greatest distance between the fitted curves and the centre line found, mm; 0.002 of the stroke width when absent. */
@@ -55,9 +54,8 @@ function traceComponent(region: Region, width: number, tolerance: number): { str
   const branches = branchesOf(graph, alive);
   const tracks = branches.map((branch) => trackOf(graph, branch));
   const knots = knotsOf(graph, shore, branches, tracks);
-  const blocked = blockedPoints(shore, knots.flatMap(({ crotches }) => crotches.filter((crotch) => !isSmooth(crotch))));
   const courses = coursesOf(tracks, knots);
-  const lines = courses.map((course) => settle(shore, blocked, runIn(course, knots), course.closed));
+  const lines = courses.map((course) => settle(shore, runIn(course, knots), course.closed));
   return { strokes: finished(region, courses, lines, knots, tolerance), junctions: knots.map(junctionOf) };
 }
 

@@ -1,6 +1,5 @@
 import type { Point, Vector } from '../geometry/index.ts';
 import type { Boundary } from './boundary.ts';
-import type { Shore } from './crotch.ts';
 
 /** The nearest place of a wall. */
 export interface Foot {
@@ -14,41 +13,21 @@ export interface Foot {
 const LOOK_AHEAD = 3;
 const MOST_STEPS = 400;
 
-/** Marks the boundary points inside the roundings of crotches: no stroke's own wall. */
-export function blockedPoints({ boundary, walk }: Shore, crotches: readonly { readonly index: number; readonly before: number; readonly after: number }[]): Uint8Array {
-  const blocked = new Uint8Array(boundary.next.length);
-  for (const { index, before, after } of crotches) {
-    const last = walk.indexFrom(index, after);
-    let i = walk.indexFrom(index, -before);
-    for (let guard = 0; guard < MOST_STEPS; guard++) {
-      blocked[i] = 1;
-      if (i === last) break;
-      i = boundary.next[i]!;
-    }
-  }
-  return blocked;
-}
+/** The wall's nearest place to a point, found by walking downhill from one of its points. */
+export const footFrom = (boundary: Boundary, start: number, point: Point): Foot => exactFoot(boundary, descend(boundary, start, point), point);
 
-/** The wall's nearest place to a point, found by walking downhill from a point of it; undefined where the walk is stopped by a blocked point. */
-export function footFrom(boundary: Boundary, blocked: Uint8Array, start: number, point: Point): Foot | undefined {
-  const best = descend(boundary, blocked, start, point);
-  return best === undefined ? undefined : exactFoot(boundary, best, point);
-}
-
-function descend(boundary: Boundary, blocked: Uint8Array, start: number, point: Point): number | undefined {
+function descend(boundary: Boundary, start: number, point: Point): number {
   let [best, least] = [start, squared(boundary, start, point)];
-  let stopped = blocked[start] === 1;
   for (const lead of [boundary.next, boundary.previous]) {
     let [i, waited] = [best, 0];
     for (let step = 0; step < MOST_STEPS && waited < LOOK_AHEAD; step++) {
       i = lead[i]!;
       const here = squared(boundary, i, point);
       waited = here < least ? 0 : waited + 1;
-      if (here < least) [best, least, stopped] = [i, here, blocked[i] === 1];
-      if (blocked[i] === 1) break;
+      if (here < least) [best, least] = [i, here];
     }
   }
-  return stopped ? undefined : best;
+  return best;
 }
 
 const squared = ({ places }: Boundary, i: number, { x, y }: Point) => (places[2 * i]! - x) ** 2 + (places[2 * i + 1]! - y) ** 2;

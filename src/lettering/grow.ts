@@ -1,0 +1,148 @@
+import type { Shore } from './crotch.ts';
+import { alongCircle, courseAtEnd } from './ends.ts';
+import { relaxed, resample, type Settled, STEP } from './settle.ts';
+import { indexAlong, type Track, trackLength } from './track.ts';
+import { footFrom } from './walls.ts';
+
+/**
+ * An arm followed into its junction for as long as it sees a wall of its own: places from outside inwards, at even steps. What only one wall
+ * placed stands half a width from it. `reached` is the branch whose own walls the following came to, if it did.
+ */
+export interface Grown {
+  readonly line: readonly Settled[];
+  /** How many of the places come from the arm itself, where both walls are its own. */
+  readonly base: number;
+  readonly reached: number | undefined;
+}
+
+/** Length of arm that the following starts from, and that each step looks back on, in widths. */
+const BASE = 2.5;
+
+/** A wall farther off than half the width by this share of the width, where the line is foreseen to go on, is no longer the arm's own. */
+const PARTING = 0.04;
+
+/** What a parted wall said over this last stretch, in widths, is forgotten: it parted before it was noticed. */
+const FORGET = 0.3;
+
+/** The following stops after so many widths. */
+const LONGEST = 9;
+
+/** While following, wiggles are smoothed harder: what the arm did so far has to foretell where it goes. */
+const STIFF = { smoothing: 0.5, widthSmoothing: 0.8, levelling: 0.6 };
+
+/** An arm that widens into its junction over more than this, in widths, has one wall that is another's from there on. */
+const WIDENING = 0.25;
+
+interface Ground {
+  readonly shore: Shore;
+  /** The branch a boundary point is a wall of, -1 for none. */
+  readonly owner: Int32Array;
+}
+
+interface Start {
+  readonly track: Track;
+  readonly clear: number;
+  readonly safe: number;
+  readonly branch: number;
+}
+
+interface Alive {
+  readonly left: boolean;
+  readonly right: boolean;
+}
+
+/**
+ * Follows an arm inward from its safe place. Where the arm widens there, one wall leaves it without a corner: then each wall is
+ * followed alone, and the one that bends less is the arm's own.
+ */
+export function growArm(ground: Ground, start: Start): Grown {
+  const { track, clear, safe } = start;
+  const width = 2 * track.radius[safe]!;
+  const line = baseOf(ground.shore, track, safe, width);
+  if (line.length < 4) return { line, base: line.length, reached: undefined };
+  if (track.along[safe]! - track.along[clear]! < WIDENING * width) return follow(ground, start.branch, line, { left: true, right: true });
+  const [left, right] = [follow(ground, start.branch, line, { left: true, right: false }), follow(ground, start.branch, line, { left: false, right: true })];
+  return swerve(left, right) <= swerve(right, left) ? left : right;
+}
+
+/** How far, radians, a following turned away from the circle its base lay on, over the length both followings have; more if it soon lost its way. */
+function swerve(one: Grown, other: Grown): number {
+  const steps = Math.min(one.line.length, other.line.length) - one.base;
+  if (one.line.length - one.base < 4 && other.line.length > one.line.length) return Infinity;
+  if (steps < 1) return 0;
+  const line = one.line.slice(0, one.base + Math.min(steps, Math.round(2.5 / STEP)));
+  const width = 2 * line[one.base - 1]!.half;
+  const before = courseAtEnd(line.slice(0, one.base), 1.6 * width);
+  const after = courseAtEnd(line, 0.6 * width);
+  const turned = after.heading - before.heading - before.curvature * STEP * width * (line.length - one.base);
+  return Math.abs(turned - 2 * Math.PI * Math.round(turned / (2 * Math.PI)));
+}
+
+function follow({ shore, owner }: Ground, branch: number, start: readonly Settled[], walls: Alive): Grown {
+  const base = start.length;
+  const width = 2 * start.at(-1)!.half;
+  const window = Math.ceil(BASE / STEP);
+  let line = [...start];
+  let alive = walls;
+  let reached: number | undefined;
+  while (line.length < base + LONGEST / STEP) {
+    const ahead = foreseen(line, width);
+    const seen = look(shore, ahead, alive, width);
+    for (const side of ['left', 'right'] as const) if (alive[side] && seen[side] === undefined) line = forgotten(line, side);
+    alive = { left: seen.left !== undefined, right: seen.right !== undefined };
+    if (!alive.left && !alive.right) break;
+    reached = alive.left && alive.right ? undefined : otherOwner(owner, seen, branch);
+    if (reached !== undefined) break;
+    line.push({ ...ahead, left: alive.left ? [seen.left!] : [], right: alive.right ? [seen.right!] : [] });
+    const from = Math.max(0, line.length - window);
+    line = [...line.slice(0, from), ...relaxed(shore, line.slice(from), STIFF)];
+  }
+  while (line.length > base && line.at(-1)!.left.length === 0 && line.at(-1)!.right.length === 0) line.pop();
+  return { line, base, reached };
+}
+
+function otherOwner(owner: Int32Array, { left, right }: Seen, branch: number): number | undefined {
+  return [left, right].flatMap((foot) => (foot === undefined ? [] : owner[foot]!)).find((one) => one >= 0 && one !== branch);
+}
+
+interface Seen {
+  readonly left: number | undefined;
+  readonly right: number | undefined;
+}
+
+/** The arm's own places next to the junction, evenly spaced, from outside inwards. */
+function baseOf(shore: Shore, track: Track, safe: number, width: number): Settled[] {
+  const end = indexAlong(track, Math.min(track.along[safe]! + BASE * width, trackLength(track)));
+  const places: Settled[] = [];
+  for (let k = end; k >= safe; k--) {
+    // Seen inwards, left and right change places.
+    places.push({ x: track.x[k]!, y: track.y[k]!, half: track.radius[k]!, left: [track.right[k]!], right: [track.left[k]!], seen: 2 });
+  }
+  if (places.length < 2) return places;
+  const even = resample(places, false, STEP * width);
+  return even.length < 4 ? even : relaxed(shore, even, STIFF);
+}
+
+/** The next place, were the line to go on as it went. */
+function foreseen(line: readonly Settled[], width: number): Settled {
+  const last = line.at(-1)!;
+  const { heading, curvature } = courseAtEnd(line, 1.6 * width);
+  return { ...last, ...alongCircle(last, heading, curvature, STEP * width), seen: 1 };
+}
+
+/** Boundary points of the walls still alive, across from a place and half a width off. */
+function look({ boundary }: Shore, place: Settled, alive: Alive, width: number): Seen {
+  const at = (side: 'left' | 'right') => {
+    if (!alive[side]) return undefined;
+    const hint = place[side][0];
+    if (hint === undefined) return undefined;
+    const foot = footFrom(boundary, hint, place);
+    return Math.abs(foot.distance - place.half) < PARTING * width ? foot.index : undefined;
+  };
+  return { left: at('left'), right: at('right') };
+}
+
+function forgotten(line: readonly Settled[], side: 'left' | 'right'): Settled[] {
+  const from = line.length - Math.round(FORGET / STEP);
+  return line.map((place, i) => (i >= from ? { ...place, [side]: [] } : place));
+}

@@ -20,7 +20,7 @@ export interface ArmView {
 }
 
 /** Length of the stretch the direction is taken from, in widths. */
-const STRETCH = 1.6;
+const STRETCH = 1;
 
 /** Beyond its junction's roundings an arm still narrows by this much per length where it is not its own yet. */
 const NARROWING = 0.02;

@@ -53,7 +53,7 @@ function cutIndex(line: readonly Settled[], along: readonly number[], half: numb
 /** The line run on along the circle of its last stretch until half a width before the outline, or cut back to there. */
 function runOut(index: RegionIndex, line: readonly Settled[], half: number): Settled[] {
   const last = line.at(-1)!;
-  const { heading, curvature } = courseAtEnd(line, 3 * half);
+  const { heading, curvature } = courseAtEnd(line, 1.6 * half);
   const reach = reachAlong(index, last, heading, curvature, half);
   const more = reach - half;
   if (more <= 0) return trimmed(line, -more);
@@ -66,29 +66,23 @@ function runOut(index: RegionIndex, line: readonly Settled[], half: number): Set
   return [...line, ...tail];
 }
 
-/** Heading and curvature at the end, from a parabola through the last stretch. */
+/** Heading and curvature at the end: the straight line through the headings of the last stretch's pieces, so that a circle comes out as itself. */
 export function courseAtEnd(line: readonly Point[], stretch: number): { heading: number; curvature: number } {
-  const n = line.length - 1;
-  let from = n;
-  let length = 0;
-  while (from > 0 && length < stretch) {
-    length += Math.hypot(line[from]!.x - line[from - 1]!.x, line[from]!.y - line[from - 1]!.y);
-    from--;
+  let [n, su, sv, suu, suv, along] = [0, 0, 0, 0, 0, 0];
+  let heading: number | undefined;
+  for (let i = line.length - 1; i > 0 && (along < stretch || n < 2); i--) {
+    const [dx, dy] = [line[i]!.x - line[i - 1]!.x, line[i]!.y - line[i - 1]!.y];
+    const piece = Math.hypot(dx, dy);
+    const angle = Math.atan2(dy, dx);
+    heading = heading === undefined ? angle : angle - 2 * Math.PI * Math.round((angle - heading) / (2 * Math.PI));
+    const u = -(along + piece / 2);
+    n++; su += u; sv += heading; suu += u * u; suv += u * heading;
+    along += piece;
   }
-  if (from >= n) return { heading: 0, curvature: 0 };
-  const base = Math.atan2(line[n]!.y - line[from]!.y, line[n]!.x - line[from]!.x);
-  const [cos, sin] = [Math.cos(base), Math.sin(base)];
-  // v = c1 u + c2 u^2 through the end itself, by least squares.
-  let [s2, s3, s4, b1, b2] = [0, 0, 0, 0, 0];
-  for (let i = from; i < n; i++) {
-    const [dx, dy] = [line[i]!.x - line[n]!.x, line[i]!.y - line[n]!.y];
-    const [u, v] = [dx * cos + dy * sin, dy * cos - dx * sin];
-    s2 += u * u; s3 += u ** 3; s4 += u ** 4; b1 += u * v; b2 += u * u * v;
-  }
-  const det = s2 * s4 - s3 * s3;
-  if (!(det > 1e-9 * s2 * s4)) return { heading: base, curvature: 0 };
-  const [c1, c2] = [(b1 * s4 - b2 * s3) / det, (s2 * b2 - s3 * b1) / det];
-  return { heading: base + Math.atan(c1), curvature: (2 * c2) / (1 + c1 * c1) ** 1.5 };
+  if (n === 0) return { heading: 0, curvature: 0 };
+  const spread = n * suu - su * su;
+  const curvature = n < 3 || spread <= 0 ? 0 : (n * suv - su * sv) / spread;
+  return { heading: (sv - curvature * su) / n, curvature };
 }
 
 /** The place `way` along a circle from a point. */

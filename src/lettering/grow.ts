@@ -27,8 +27,11 @@ const FORGET = 0.3;
 /** The following stops after so many widths. */
 const LONGEST = 9;
 
+/** As the stretch looked back on moves forward, so many of its first places are held: with one wall in sight nothing else tells where it is. */
+const HELD = 6;
+
 /** While following, wiggles are smoothed harder: what the arm did so far has to foretell where it goes. */
-const STIFF = { smoothing: 0.5, widthSmoothing: 0.8, levelling: 0.6 };
+const STIFF = { smoothing: 0.35, widthSmoothing: 0.8, levelling: 0.6 };
 
 /** An arm that widens into its junction over more than this, in widths, has one wall that is another's from there on. */
 const WIDENING = 0.25;
@@ -72,7 +75,7 @@ function swerve(one: Grown, other: Grown): number {
   if (steps < 1) return 0;
   const line = one.line.slice(0, one.base + Math.min(steps, Math.round(2.5 / STEP)));
   const width = 2 * line[one.base - 1]!.half;
-  const before = courseAtEnd(line.slice(0, one.base), 1.6 * width);
+  const before = courseAtEnd(line.slice(0, one.base), 1.2 * width);
   const after = courseAtEnd(line, 0.6 * width);
   const turned = after.heading - before.heading - before.curvature * STEP * width * (line.length - one.base);
   return Math.abs(turned - 2 * Math.PI * Math.round(turned / (2 * Math.PI)));
@@ -95,7 +98,7 @@ function follow({ shore, owner }: Ground, branch: number, start: readonly Settle
     if (reached !== undefined) break;
     line.push({ ...ahead, left: alive.left ? [seen.left!] : [], right: alive.right ? [seen.right!] : [] });
     const from = Math.max(0, line.length - window);
-    line = [...line.slice(0, from), ...relaxed(shore, line.slice(from), STIFF)];
+    line = [...line.slice(0, from), ...relaxed(shore, line.slice(from), STIFF, from > 0 ? HELD : 0)];
   }
   while (line.length > base && line.at(-1)!.left.length === 0 && line.at(-1)!.right.length === 0) line.pop();
   return { line, base, reached };
@@ -126,7 +129,7 @@ function baseOf(shore: Shore, track: Track, safe: number, width: number): Settle
 /** The next place, were the line to go on as it went. */
 function foreseen(line: readonly Settled[], width: number): Settled {
   const last = line.at(-1)!;
-  const { heading, curvature } = courseAtEnd(line, 1.6 * width);
+  const { heading, curvature } = courseAtEnd(line, 0.8 * width);
   return { ...last, ...alongCircle(last, heading, curvature, STEP * width), seen: 1 };
 }
 

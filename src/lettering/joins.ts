@@ -17,7 +17,7 @@ export function runIn({ samples, ends, closed }: Course, knots: readonly Knot[])
 
 function tail(samples: readonly Sample[], knot: Knot, curvature: number): Sample[] {
   const last = samples.at(-1)!;
-  const course = samples.length > 2 ? courseAtEnd(samples, 3 * last.half) : { heading: Math.atan2(knot.at.y - last.y, knot.at.x - last.x), curvature: 0 };
+  const course = samples.length > 2 ? courseAtEnd(samples, 2 * last.half) : { heading: Math.atan2(knot.at.y - last.y, knot.at.x - last.x), curvature: 0 };
   const way = Math.hypot(knot.at.x - last.x, knot.at.y - last.y) + BEYOND * knot.radius;
   const count = Math.max(2, Math.ceil((way / last.half) * 3.5));
   const bend = Math.abs(curvature) < Math.abs(course.curvature) ? -curvature : course.curvature;
@@ -42,11 +42,17 @@ export function meet(line: readonly Settled[], way: number, partners: readonly P
   const from = Math.max(1, indexBack(line, way));
   for (let i = from; i < line.length; i++) {
     const crossing = firstCrossing(line[i - 1]!, line[i]!, partners);
-    if (crossing) return { line: [...line.slice(0, i), { ...line[i]!, ...crossing.at }], stroke: crossing.stroke, at: crossing.at };
+    if (crossing) return { line: [...withoutTouching(line.slice(0, i), crossing.at), { ...line[i]!, ...crossing.at }], stroke: crossing.stroke, at: crossing.at };
   }
   const near = nearestApproach(line, from, partners);
   if (near === undefined) return { line: landed(line, from, closestIndex(line, from, fallback), fallback) };
   return { line: landed(line, from, near.index, near.at), stroke: near.stroke, at: near.at };
+}
+
+/** Without a last place so near the new end that the direction between them would be noise. */
+function withoutTouching(line: readonly Settled[], at: Point): readonly Settled[] {
+  const last = line.at(-1)!;
+  return line.length > 2 && Math.hypot(last.x - at.x, last.y - at.y) < 0.12 * last.half ? line.slice(0, -1) : line;
 }
 
 function indexBack(line: readonly Settled[], way: number): number {

@@ -31,6 +31,9 @@ const ROUNDS = 3;
 /** A closed course is settled with this many widths of itself repeated at both ends. */
 const OVERLAP = 5;
 
+/** Weight with which a held sample stays. */
+const HOLD = 20;
+
 /** A wall seen more aslant than this (cosine) is not across from the centre line. */
 const ACROSS = 0.8;
 
@@ -75,8 +78,8 @@ export function resample(line: readonly Settled[], closed: boolean, step: number
   });
 }
 
-/** One step of Gauss and Newton: unknown are each sample's move along its normal and its half-width. */
-export function relaxed({ boundary }: Shore, line: readonly Settled[], stiffness: Stiffness): Settled[] {
+/** One step of Gauss and Newton: unknown are each sample's move along its normal and its half-width. The first `held` samples are held where they are. */
+export function relaxed({ boundary }: Shore, line: readonly Settled[], stiffness: Stiffness, held = 0): Settled[] {
   const normals = tangentsOf(line, false).map(({ x, y }): Vector => ({ x: -y, y: x }));
   const count = line.length;
   const system = emptyNormals(2 * count, 7);
@@ -90,7 +93,9 @@ export function relaxed({ boundary }: Shore, line: readonly Settled[], stiffness
       const slant = normals[i]!.x * foot.toward.x + normals[i]!.y * foot.toward.y;
       addEquation(system, [2 * i, 2 * i + 1], [slant, 1], foot.distance, 1);
     }
-    addEquation(system, [2 * i, 2 * i + 1], [0, 1], line[i]!.half, 1e-6);
+    const hold = i < held ? HOLD : 1e-6;
+    addEquation(system, [2 * i], [1], 0, i < held ? HOLD : 0);
+    addEquation(system, [2 * i + 1], [1], line[i]!.half, hold);
   });
   addPenalties(system, line, normals, stiffness);
   const found = solveNormals(system);

@@ -59,6 +59,13 @@ export function viewArm(grown: Grown, middle: Point): ArmView {
   return { tip, point: line.at(-1)!, direction: heading + Math.PI, curvature: -curvature * Math.min(1, span / STRETCH) ** 2, width: 2 * medianOf(line.slice(-12).map((place) => place.half)), span };
 }
 
+/** Views an arm too short for a course of its own: it leads from the middle of its junction to its end. */
+export function viewStub({ x, y, radius }: Track, middle: Point): ArmView {
+  const point = { x: x.at(-1)!, y: y.at(-1)! };
+  const direction = Math.atan2(point.y - middle.y, point.x - middle.x);
+  return { tip: -1, point, direction, curvature: 0, width: 2 * radius.at(-1)!, span: 0 };
+}
+
 function tipToward({ line, base }: Grown, { x, y }: Point): number {
   for (let i = Math.max(1, base); i < line.length; i++) {
     const [a, b] = [line[i - 1]!, line[i]!];

@@ -58,7 +58,7 @@ export function coursesOf(tracks: readonly Track[], knots: readonly Knot[]): Cou
     tracks.forEach((_, branch) => {
       for (const turned of [false, true]) {
         const leg = { branch, turned };
-        if (bridges.has(branch) || done.has(branch) || !starts(leg)) continue;
+        if (bridges.has(branch) || done.has(branch) || !starts(leg) || isLoneStub(plan, leg)) continue;
         const chain = chainFrom(plan, leg, done);
         courses.push(courseOf(plan, chain));
       }
@@ -67,6 +67,14 @@ export function coursesOf(tracks: readonly Track[], knots: readonly Knot[]): Cou
   begin((leg) => partnerAt(plan, leg) === undefined);
   begin(() => true);
   return courses;
+}
+
+/** A stub that nothing runs into is a corner or bulge of the outline, no stroke. */
+function isLoneStub({ knots, seats }: Plan, leg: Leg): boolean {
+  const seat = seats.get(key(leg)) ?? seats.get(key(back(leg)));
+  if (seat === undefined) return false;
+  const { arms, matching } = knots[seat.knot]!;
+  return arms[seat.arm]!.stub !== undefined && !matching.pairs.some((pair) => pair.includes(seat.arm));
 }
 
 /** The arm that the start of a leg is paired with, as the leg that runs into it: its end is there. */
@@ -98,7 +106,7 @@ function courseOf(plan: Plan, { legs, closed }: Chain): Course {
   const runs = legs.map((leg) => runOf(plan, leg));
   const samples = runs.flatMap((run, k) => {
     const next = runs[k + 1] ?? (closed && plan.seats.size > 0 && run.last ? runs[0] : undefined);
-    return [...run.samples, ...(next ? bridge(run, next) : [])];
+    return [...run.samples, ...(next && run.samples.length > 0 && next.samples.length > 0 ? bridge(run, next) : [])];
   });
   const end = (leg: Leg): CourseEnd => {
     const seat = plan.seats.get(key(leg));
@@ -123,10 +131,13 @@ function runOf({ tracks, knots, seats }: Plan, leg: Leg): Run {
     const { arms, views, matching } = knots[seat.knot]!;
     const [arm, view] = [arms[seat.arm]!, views[seat.arm]!];
     // A lone arm is followed as far as it goes: past the middle of the junction, should its own wall lead there.
-    const tip = matching.pairs.some((pair) => pair.includes(seat.arm)) ? view.tip : arm.grown.line.length - 1;
-    return { view, safe: arm.safe, grown: arm.grown.line.slice(arm.grown.base, tip + 1) };
+    const pair = matching.pairs.find((two) => two.includes(seat.arm));
+    const partner = pair && arms[pair[0] === seat.arm ? pair[1] : pair[0]];
+    const tip = partner === undefined ? arm.grown.line.length - 1 : partner.stub ? nearestIndex(arm.grown.line, partner.stub) : view.tip;
+    return { view, safe: arm.safe, grown: arm.grown.line.slice(arm.grown.base, tip + 1), stub: arm.stub !== undefined && pair !== undefined };
   };
   const [first, last] = [at(leg), at(back(leg))];
+  if (first?.stub || last?.stub) return { samples: [], first: first?.view, last: last?.view };
   const from = first?.safe ?? 0;
   const to = Math.max(from, track.x.length - 1 - (last?.safe ?? 0));
   const samples: Sample[] = [...(first?.grown ?? [])].reverse().map(flipped);
@@ -135,6 +146,10 @@ function runOf({ tracks, knots, seats }: Plan, leg: Leg): Run {
   }
   samples.push(...(last?.grown ?? []));
   return { samples, first: first?.view, last: last?.view };
+}
+
+function nearestIndex(line: readonly Point[], { x, y }: Point): number {
+  return line.reduce((best, place, i) => (Math.hypot(place.x - x, place.y - y) < Math.hypot(line[best]!.x - x, line[best]!.y - y) ? i : best), 0);
 }
 
 /** As seen the other way. */

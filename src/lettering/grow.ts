@@ -68,12 +68,15 @@ export function growArm(ground: Ground, start: Start): Grown {
   return swerve(left, right) <= swerve(right, left) ? left : right;
 }
 
+/** Two followings are compared over this length, in widths. */
+const SWERVE = 1.3;
+
 /** How far, radians, a following turned away from the circle its base lay on, over the length both followings have; more if it soon lost its way. */
 function swerve(one: Grown, other: Grown): number {
   const steps = Math.min(one.line.length, other.line.length) - one.base;
   if (one.line.length - one.base < 4 && other.line.length > one.line.length) return Infinity;
   if (steps < 1) return 0;
-  const line = one.line.slice(0, one.base + Math.min(steps, Math.round(2.5 / STEP)));
+  const line = one.line.slice(0, one.base + Math.min(steps, Math.round(SWERVE / STEP)));
   const width = 2 * line[one.base - 1]!.half;
   const before = courseAtEnd(line.slice(0, one.base), 1.2 * width);
   const after = courseAtEnd(line, 0.6 * width);

@@ -1,11 +1,11 @@
 import type { Point } from '../geometry/index.ts';
-import { type ArmView, safeIndex, viewArm } from './arm.ts';
+import { type ArmView, safeIndex, viewArm, viewStub } from './arm.ts';
 import { crotchBetween, type Shore } from './crotch.ts';
 import { growArm, type Grown } from './grow.ts';
 import type { MedialGraph } from './medial.ts';
 import { bestMatching, type Matching } from './pairing.ts';
 import type { Branch } from './skeleton.ts';
-import { reverseTrack, type Track, trackLength } from './track.ts';
+import { indexAlong, reverseTrack, type Track, trackLength } from './track.ts';
 
 /** One end of a branch at a junction: the branch's number, and whether the track had to be turned to lead outward. */
 export interface Arm {
@@ -17,9 +17,11 @@ export interface Arm {
   /** Index from which its discs touch neither crotch: before `safe` where the arm widens into the junction. */
   readonly clear: number;
   readonly grown: Grown;
+  /** The far end of an arm too short to show a course of its own. */
+  readonly stub: Point | undefined;
 }
 
-type BareArm = Omit<Arm, 'grown' | 'safe' | 'clear'>;
+type BareArm = Omit<Arm, 'grown' | 'safe' | 'clear' | 'stub'>;
 type SafeArm = Omit<Arm, 'grown'>;
 
 /** Forks of the axis taken for one junction, its arms counter-clockwise, and how they pair. */
@@ -57,7 +59,7 @@ export function knotsOf(graph: MedialGraph, shore: Shore, branches: readonly Bra
     const [a, b] = endsOfBranch(branches[bridge]!).map((node) => groups.find((group) => group.includes(node))!) as [readonly number[], readonly number[]];
     if (a === b) continue;
     const together = knotOf(net, [...a, ...b]);
-    if (together.arms.length > 8 || !isCrossing(together, [knots.get(a)!, knots.get(b)!], trackLength(tracks[bridge]!))) continue;
+    if (together.arms.length > 8 || !isCrossing(together, [knots.get(a)!, knots.get(b)!], tracks[bridge]!)) continue;
     groups = [...groups.filter((group) => group !== a && group !== b), together.forks];
     knots.set(together.forks, together);
   }
@@ -81,23 +83,35 @@ function endsOf(branches: readonly Branch[], tracks: readonly Track[]): Map<numb
 
 /** Each fork's arms with their safe places, then each arm followed inward. */
 function grownEnds({ radius }: MedialGraph, shore: Shore, bare: ReadonlyMap<number, readonly BareArm[]>): Map<number, Arm[]> {
-  const safe = new Map([...bare].map(([fork, arms]): [number, SafeArm[]] => [fork, safeArms(shore, arms, 2 * radius[fork]!)]));
+  const free = new Set([...bare].flatMap(([, arms]) => arms.map(({ branch }) => branch)).filter((branch, _, all) => all.filter((other) => other === branch).length === 1));
+  const safe = new Map([...bare].map(([fork, arms]): [number, SafeArm[]] => [fork, safeArms(shore, arms, 2 * radius[fork]!, free)]));
   const owner = ownersOf(shore, [...safe.values()].flat());
-  return new Map([...safe].map(([fork, arms]) => [fork, arms.map((arm) => ({ ...arm, grown: growArm({ shore, owner }, arm) }))]));
+  return new Map([...safe].map(([fork, arms]) => [fork, arms.map((arm) => ({ ...arm, grown: arm.stub ? NOTHING : growArm({ shore, owner }, arm) }))]));
 }
 
-function safeArms(shore: Shore, unordered: readonly BareArm[], widest: number): SafeArm[] {
+const NOTHING: Grown = { line: [], base: 0, reached: undefined };
+
+/** A free arm with less than this, in widths, of length clear of its junction is a stub. */
+const STUB = 0.8;
+
+function safeArms(shore: Shore, unordered: readonly BareArm[], widest: number, free: ReadonlySet<number>): SafeArm[] {
   const arms = inOrder(shore, unordered);
   const width = Math.min(widest, ...arms.map(({ track }) => 2 * track.radius[track.radius.length >> 1]!));
   const crotches = arms.map((arm, k) => crotchBetween(shore, arm.track.left[0]!, arms[(k + 1) % arms.length]!.track.right[0]!, width));
-  return arms.map((arm, k) => ({ ...arm, ...safeIndex(shore, arm.track, crotches[k]!, crotches.at(k - 1)!) }));
+  return arms.map((arm, k) => {
+    const { safe, clear } = safeIndex(shore, arm.track, crotches[k]!, crotches.at(k - 1)!);
+    const { track } = arm;
+    const short = free.has(arm.branch) && trackLength(track) - track.along[safe]! < STUB * 2 * track.radius[safe]!;
+    return { ...arm, safe, clear, stub: short ? { x: track.x.at(-1)!, y: track.y.at(-1)! } : undefined };
+  });
 }
 
 /** For each boundary point the branch it is a wall of, clear of junctions; -1 for none. */
 function ownersOf({ boundary }: Shore, arms: readonly SafeArm[]): Int32Array {
   const owner = new Int32Array(boundary.next.length).fill(-1);
   const until = new Map(arms.map(({ branch, turned, safe }) => [`${branch} ${turned}`, safe]));
-  for (const { branch, turned, track, safe } of arms) {
+  for (const { branch, turned, track, safe, stub } of arms) {
+    if (stub) continue;
     const last = track.x.length - 1 - (until.get(`${branch} ${!turned}`) ?? 0);
     for (let k = safe; k < last; k++) owner[track.left[k]!] = owner[track.right[k]!] = branch;
   }
@@ -124,13 +138,25 @@ function bridgesByLength({ branches, tracks, ends, graph }: Net): number[] {
     .sort((a, b) => a.length - b.length).map(({ number }) => number);
 }
 
+/** A bridge is where two strokes run into one another if its disc is this much larger than the strokes' own, and no larger than both together. */
+const [WIDER, BOTH] = [1.12, 1.08];
+
 /** Whether two junctions and the bridge between them are one crossing: the arms then pair more easily than in two junctions. */
-function isCrossing(together: Knot, apart: readonly [Knot, Knot], bridge: number): boolean {
+function isCrossing(together: Knot, apart: readonly [Knot, Knot], bridge: Track): boolean {
   const { matching, views, arms } = together;
   if (arms.length < 4 || matching.pairs.length === 0) return false;
   const cheaper = matching.cost < apart[0].matching.cost + apart[1].matching.cost;
   const widest = Math.max(...views.map(({ width }) => width));
-  return cheaper && bridge < 2.2 * expectedOverlap(together) + widest;
+  const disc = quarterRadius(bridge);
+  const least = views.reduce((sum, { width }) => sum + width / 2, 0) / views.length;
+  const short = trackLength(bridge) < widest;
+  return cheaper && (short || (disc > WIDER * least && disc < BOTH * widest && trackLength(bridge) < 2.2 * expectedOverlap(together) + widest));
+}
+
+/** Mean radius a quarter of the way from either end. */
+function quarterRadius(track: Track): number {
+  const at = (share: number) => track.radius[indexAlong(track, share * trackLength(track))]!;
+  return (at(0.25) + at(0.75)) / 2;
 }
 
 /** About half the length over which two crossing strokes overlap: their width by the sine of the angle between them. */
@@ -154,8 +180,8 @@ function knotOf(net: Net, forks: readonly number[]): Knot {
   const bridges = [...new Set(all.filter(isBridge).map(({ branch }) => branch))];
   const arms = inOrder(shore, all.filter((arm) => !isBridge(arm)));
   const at = { x: forks.reduce((sum, f) => sum + graph.x[f]!, 0) / forks.length, y: forks.reduce((sum, f) => sum + graph.y[f]!, 0) / forks.length };
-  const views = arms.map(({ grown }) => viewArm(grown, at));
-  const matching = bestMatching(views, (a, b) => arms[a]!.grown.reached === arms[b]!.branch || arms[b]!.grown.reached === arms[a]!.branch);
+  const views = arms.map((arm) => (arm.stub ? viewStub(arm.track, at) : viewArm(arm.grown, at)));
+  const matching = bestMatching(views.map((view, k) => ({ view, grown: arms[k]!.grown, branch: arms[k]!.branch, stub: arms[k]!.stub })));
   return { forks, bridges, at, radius: Math.max(...forks.map((fork) => graph.radius[fork]!)), arms, views, matching };
 }
 

@@ -1,4 +1,7 @@
+import { distanceToChord, type Point } from '../geometry/index.ts';
 import type { ArmView } from './arm.ts';
+import { alongCircle, courseAtEnd } from './ends.ts';
+import type { Grown } from './grow.ts';
 
 /** Which arms are one stroke: pairs of places in the list of arms, what all cost, and how much dearer the next best answer is. Costs in degrees. */
 export interface Matching {
@@ -19,9 +22,17 @@ const SHARED_WALL = 12;
 const degrees = (radians: number) => (radians * 180) / Math.PI;
 const wrapped = (angle: number) => angle - 2 * Math.PI * Math.round(angle / (2 * Math.PI));
 
-/** The cheapest way to pair some arms, found by trying all; `shareWall` tells whether a wall runs on between two. */
-export function bestMatching(views: readonly ArmView[], shareWall: (a: number, b: number) => boolean): Matching {
-  const costs = views.map((a, i) => views.map((b, j) => (i === j ? Infinity : pairCost(a, b) - (shareWall(i, j) ? SHARED_WALL : 0))));
+/** An arm as far as its pairing is concerned. */
+export interface Candidate {
+  readonly view: ArmView;
+  readonly grown: Grown;
+  readonly branch: number;
+  readonly stub: Point | undefined;
+}
+
+/** The cheapest way to pair some arms, found by trying all. */
+export function bestMatching(arms: readonly Candidate[]): Matching {
+  const costs = arms.map((a, i) => arms.map((b, j) => (i === j ? Infinity : costOf(a, b))));
   let best: Matching = { pairs: [], cost: Infinity, margin: Infinity };
   const search = (left: readonly number[], pairs: readonly (readonly [number, number])[], cost: number): void => {
     const [first, ...rest] = left;
@@ -35,8 +46,28 @@ export function bestMatching(views: readonly ArmView[], shareWall: (a: number, b
       if (costs[first]![other]! < LIMIT) search(rest.filter((arm) => arm !== other), [...pairs, [first, other]], cost + costs[first]![other]!);
     }
   };
-  search([...views.keys()], [], 0);
+  search([...arms.keys()], [], 0);
   return best;
+}
+
+function costOf(a: Candidate, b: Candidate): number {
+  if (a.stub && b.stub) return pairCost(a.view, b.view);
+  if (a.stub || b.stub) return a.stub ? stubCost(b, a.stub) : stubCost(a, b.stub!);
+  const shared = a.grown.reached === b.branch || b.grown.reached === a.branch;
+  return pairCost(a.view, b.view) - (shared ? SHARED_WALL : 0);
+}
+
+/** What a stub costs whose end lies half a width beside the way of the arm that runs into it. */
+const STUB_COST = 60;
+
+/** How far beside the arm's way a stub ends decides whether the arm runs on into it. */
+function stubCost({ grown: { line } }: Candidate, end: Point): number {
+  const last = line.at(-1)!;
+  const { heading, curvature } = courseAtEnd(line, 2 * last.half);
+  const ahead = [1, 2, 3, 4].map((k) => alongCircle(last, heading, curvature, k * last.half));
+  const way = [...line.slice(-24), ...ahead];
+  const beside = Math.min(...way.slice(1).map((place, i) => distanceToChord(end, way[i]!, place)));
+  return (STUB_COST * beside) / last.half;
 }
 
 /**

@@ -1,5 +1,6 @@
 import type { Point } from '../geometry/index.ts';
 import type { ArmView } from './arm.ts';
+import { type Grown, SHED } from './grow.ts';
 import type { Knot } from './junctions.ts';
 import { reverseTrack, type Track } from './track.ts';
 
@@ -11,7 +12,7 @@ export interface Sample extends Point {
 }
 
 /** How one end of a course came about. */
-export type CourseEnd = { readonly kind: 'free' } | { readonly kind: 'lone'; readonly knot: number; readonly view: ArmView };
+export type CourseEnd = { readonly kind: 'free' } | { readonly kind: 'lone'; readonly knot: number; readonly followed: number };
 
 /** A stroke before its smoothing: samples along its arms, with a first guess where they were joined. */
 export interface Course {
@@ -110,11 +111,14 @@ function courseOf(plan: Plan, { legs, closed }: Chain): Course {
   });
   const end = (leg: Leg): CourseEnd => {
     const seat = plan.seats.get(key(leg));
-    return seat === undefined ? { kind: 'free' } : { kind: 'lone', knot: seat.knot, view: plan.knots[seat.knot]!.views[seat.arm]! };
+    return seat === undefined ? { kind: 'free' } : { kind: 'lone', knot: seat.knot, followed: lengthOf(plan.knots[seat.knot]!.arms[seat.arm]!.grown) };
   };
   const knots = legs.slice(1).concat(closed ? legs.slice(0, 1) : []).flatMap((leg) => plan.seats.get(key(leg))?.knot ?? []);
   return { samples: distinct(samples, closed), closed, ends: [end(legs[0]!), end(back(legs.at(-1)!))], knots };
 }
+
+const lengthOf = ({ line, base }: Grown): number =>
+  line.slice(base).reduce((sum, place, i) => sum + Math.hypot(place.x - line[base + i - 1]!.x, place.y - line[base + i - 1]!.y), 0);
 
 interface Run {
   readonly samples: readonly Sample[];
@@ -134,7 +138,7 @@ function runOf({ tracks, knots, seats }: Plan, leg: Leg): Run {
     const pair = matching.pairs.find((two) => two.includes(seat.arm));
     const partner = pair && arms[pair[0] === seat.arm ? pair[1] : pair[0]];
     const tip = partner === undefined ? arm.grown.line.length - 1 : partner.stub ? nearestIndex(arm.grown.line, partner.stub) : view.tip;
-    return { view, safe: arm.safe, grown: arm.grown.line.slice(arm.grown.base, tip + 1), stub: arm.stub !== undefined && pair !== undefined };
+    return { view, safe: arm.safe, shed: arm.grown.shed, grown: arm.grown.line.slice(arm.grown.base, tip + 1), stub: arm.stub !== undefined && pair !== undefined };
   };
   const [first, last] = [at(leg), at(back(leg))];
   if (first?.stub || last?.stub) return { samples: [], first: first?.view, last: last?.view };
@@ -142,7 +146,13 @@ function runOf({ tracks, knots, seats }: Plan, leg: Leg): Run {
   const to = Math.max(from, track.x.length - 1 - (last?.safe ?? 0));
   const samples: Sample[] = [...(first?.grown ?? [])].reverse().map(flipped);
   for (let k = from; k <= to; k++) {
-    samples.push({ x: track.x[k]!, y: track.y[k]!, half: track.radius[k]!, left: [track.left[k]!], right: [track.right[k]!] });
+    // The shed wall is named as seen inwards: against the leg's direction at its start, along it at its end.
+    const sheds = (at: typeof first, way: number) => (at?.shed !== undefined && way < SHED * 2 * track.radius[k]! ? at.shed : undefined);
+    const [early, late] = [sheds(first, track.along[k]! - track.along[from]!), sheds(last, track.along[to]! - track.along[k]!)];
+    samples.push({
+      x: track.x[k]!, y: track.y[k]!, half: track.radius[k]!,
+      left: early === 'right' || late === 'left' ? [] : [track.left[k]!], right: early === 'left' || late === 'right' ? [] : [track.right[k]!],
+    });
   }
   samples.push(...(last?.grown ?? []));
   return { samples, first: first?.view, last: last?.view };

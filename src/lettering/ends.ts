@@ -22,8 +22,10 @@ export function finishEnd(index: RegionIndex, line: readonly Settled[]): FreeEnd
   const total = along[0]!;
   const tip = line.length - 1;
   const rough = medianBetween(line, along, 0, Math.min(total, 4 * line[tip]!.half));
-  const half = medianBetween(line, along, Math.min(READ_FROM * rough, total / 2), Math.min(READ_TO * rough, total));
-  const cut = cutIndex(line, along, half, Math.min(MOST_CUT * half, 0.4 * total));
+  const [from, to] = [Math.min(READ_FROM * rough, total / 2), Math.min(READ_TO * rough, total)];
+  const middle = medianBetween(line, along, from, to);
+  const cut = cutIndex(line, along, middle, Math.min(MOST_CUT * middle, 0.4 * total));
+  const half = halfAtTip(line, along, from, to, middle);
   const kept = line.slice(0, cut + 1);
   return { line: runOut(index, kept, half), half };
 }
@@ -38,6 +40,20 @@ function backFrom(line: readonly Settled[]): number[] {
 function medianBetween(line: readonly Settled[], along: readonly number[], from: number, to: number): number {
   const halves = line.filter((_, i) => along[i]! >= from - 1e-9 && along[i]! <= to + 1e-9).map(({ half }) => half).sort((a, b) => a - b);
   return halves.length > 0 ? halves[halves.length >> 1]! : line.at(-1)!.half;
+}
+
+/** The half-width read over a stretch, run on to the tip; no more than a fifth off its median. */
+function halfAtTip(line: readonly Settled[], along: readonly number[], from: number, to: number, middle: number): number {
+  let [n, su, sv, suu, suv] = [0, 0, 0, 0, 0];
+  line.forEach(({ half }, i) => {
+    const u = along[i]!;
+    if (u < from || u > to || Math.abs(half / middle - 1) > FLARE) return;
+    n++; su += u; sv += half; suu += u * u; suv += u * half;
+  });
+  const spread = n * suu - su * su;
+  if (n < 4 || spread <= 0) return middle;
+  const tip = (sv - ((n * suv - su * sv) / spread) * su) / n;
+  return Math.min(1.2 * middle, Math.max(0.8 * middle, tip));
 }
 
 /** The last place that is like those before it: at least half a half-width from the tip, further where discs flare. */

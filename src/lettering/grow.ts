@@ -13,6 +13,8 @@ export interface Grown {
   /** How many of the places come from the arm itself, where both walls are its own. */
   readonly base: number;
   readonly reached: number | undefined;
+  /** The wall, seen inwards, that leaves the arm without a corner, so that what it says near there is not to be trusted. */
+  readonly shed: 'left' | 'right' | undefined;
 }
 
 /** Length of arm that the following starts from, and that each step looks back on, in widths. */
@@ -29,6 +31,9 @@ const LONGEST = 9;
 
 /** As the stretch looked back on moves forward, so many of its first places are held: with one wall in sight nothing else tells where it is. */
 const HELD = 6;
+
+/** A wall that is shed is forgotten from this far out, in widths: it begins to part before it can be seen to. */
+export const SHED = 0.8;
 
 /** While following, wiggles are smoothed harder: what the arm did so far has to foretell where it goes. */
 const STIFF = { smoothing: 0.35, widthSmoothing: 0.8, levelling: 0.6 };
@@ -62,10 +67,18 @@ export function growArm(ground: Ground, start: Start): Grown {
   const { track, clear, safe } = start;
   const width = 2 * track.radius[safe]!;
   const line = baseOf(ground.shore, track, safe, width);
-  if (line.length < 4) return { line, base: line.length, reached: undefined };
+  if (line.length < 4) return { line, base: line.length, reached: undefined, shed: undefined };
   if (track.along[safe]! - track.along[clear]! < WIDENING * width) return follow(ground, start.branch, line, { left: true, right: true });
-  const [left, right] = [follow(ground, start.branch, line, { left: true, right: false }), follow(ground, start.branch, line, { left: false, right: true })];
+  const without = (shed: 'left' | 'right'): Grown =>
+    ({ ...follow(ground, start.branch, shedding(ground.shore, line, shed), { left: shed !== 'left', right: shed !== 'right' }), shed });
+  const [left, right] = [without('right'), without('left')];
   return swerve(left, right) <= swerve(right, left) ? left : right;
+}
+
+/** A base placed by one wall alone over its last part, the other's word there being worth nothing. */
+function shedding(shore: Shore, line: readonly Settled[], side: 'left' | 'right'): readonly Settled[] {
+  const from = line.length - Math.min(Math.round(SHED / STEP), line.length >> 1);
+  return relaxed(shore, line.map((place, i) => (i >= from ? { ...place, [side]: [] } : place)), STIFF);
 }
 
 /** Two followings are compared over this length, in widths. */
@@ -104,7 +117,7 @@ function follow({ shore, owner }: Ground, branch: number, start: readonly Settle
     line = [...line.slice(0, from), ...relaxed(shore, line.slice(from), STIFF, from > 0 ? HELD : 0)];
   }
   while (line.length > base && line.at(-1)!.left.length === 0 && line.at(-1)!.right.length === 0) line.pop();
-  return { line, base, reached };
+  return { line, base, reached, shed: undefined };
 }
 
 function otherOwner(owner: Int32Array, { left, right }: Seen, branch: number): number | undefined {

@@ -89,7 +89,7 @@ function grownEnds({ radius }: MedialGraph, shore: Shore, bare: ReadonlyMap<numb
   return new Map([...safe].map(([fork, arms]) => [fork, arms.map((arm) => ({ ...arm, grown: arm.stub ? NOTHING : growArm({ shore, owner }, arm) }))]));
 }
 
-const NOTHING: Grown = { line: [], base: 0, reached: undefined };
+const NOTHING: Grown = { line: [], base: 0, reached: undefined, shed: undefined };
 
 /** A free arm with less than this, in widths, of length clear of its junction is a stub. */
 const STUB = 0.8;

@@ -77,8 +77,7 @@ function finished(region: Region, courses: readonly Course[], lines: readonly (r
       else {
         const knot = knots[end.knot]!;
         const partners = courses.flatMap((other, k) => (other.knots.includes(end.knot) ? [{ stroke: k, line: lines[k]!, closed: other.closed }] : []));
-        const way = Math.hypot(end.view.point.x - knot.at.x, end.view.point.y - knot.at.y) + 1.3 * knot.radius;
-        const met = meet(line, way, partners, knot.at);
+        const met = meet(line, end.followed + 2 * knot.radius, partners, knot.at);
         line = met.line;
         if ('stroke' in met) ends[side] = { kind: 'joins', stroke: met.stroke, at: met.at };
       }

@@ -2,7 +2,7 @@ import { makeRegionIndex, type Point, type Region, type RegionIndex } from '../g
 import type { Settled } from './settle.ts';
 
 /** The half-width is read so far from the tip, in half-widths: clear of caps, flares and serifs. */
-const [READ_FROM, READ_TO] = [0.6, 2.6];
+const [READ_FROM, READ_TO] = [0.2, 1.8];
 
 /** A disc wider or narrower by this share than the width law further in belongs to the end's flare or cap. */
 const FLARE = 0.12;

@@ -43,11 +43,15 @@ const WIDENING = 0.25;
 
 interface Ground {
   readonly shore: Shore;
-  /** The branch a boundary point is a wall of, -1 for none. */
+  /** The half of a branch that a boundary point is a wall of, -1 for none. */
   readonly owner: Int32Array;
 }
 
+/** A number for the first or second half of a branch: an arm that comes to the other half of its own branch has gone round a ring. */
+export const halfOf = (branch: number, second: boolean): number => 2 * branch + (second ? 1 : 0);
+
 interface Start {
+  readonly turned: boolean;
   readonly track: Track;
   readonly clear: number;
   readonly safe: number;
@@ -61,18 +65,20 @@ interface Alive {
 
 /**
  * Follows an arm inward from its safe place. Where the arm widens there, one wall leaves it without a corner: then each wall is
- * followed alone, and the one that bends less is the arm's own.
+ * followed alone, and both together in case it is the pen that grew wider: what bends least is the arm's own.
  */
 export function growArm(ground: Ground, start: Start): Grown {
   const { track, clear, safe } = start;
   const width = 2 * track.radius[safe]!;
   const line = baseOf(ground.shore, track, safe, width);
   if (line.length < 4) return { line, base: line.length, reached: undefined, shed: undefined };
-  if (track.along[safe]! - track.along[clear]! < WIDENING * width) return follow(ground, start.branch, line, { left: true, right: true });
+  if (track.along[safe]! - track.along[clear]! < WIDENING * width) return follow(ground, halfOf(start.branch, start.turned), line, { left: true, right: true });
   const without = (shed: 'left' | 'right'): Grown =>
-    ({ ...follow(ground, start.branch, shedding(ground.shore, line, shed), { left: shed !== 'left', right: shed !== 'right' }), shed });
-  const [left, right] = [without('right'), without('left')];
-  return swerve(left, right) <= swerve(right, left) ? left : right;
+    ({ ...follow(ground, halfOf(start.branch, start.turned), shedding(ground.shore, line, shed), { left: shed !== 'left', right: shed !== 'right' }), shed });
+  const all = [follow(ground, halfOf(start.branch, start.turned), line, { left: true, right: true }), without('right'), without('left')];
+  const steps = Math.min(Math.round(SWERVE / STEP), Math.max(...all.map((one) => one.line.length - one.base)));
+  const swerves = all.map((one, k) => swerve(one, steps) + (k === 0 ? 0 : BOTH_WALLS));
+  return all[swerves.indexOf(Math.min(...swerves))]!;
 }
 
 /** A base placed by one wall alone over its last part, the other's word there being worth nothing. */
@@ -84,20 +90,23 @@ function shedding(shore: Shore, line: readonly Settled[], side: 'left' | 'right'
 /** Two followings are compared over this length, in widths. */
 const SWERVE = 1.3;
 
-/** How far, radians, a following turned away from the circle its base lay on, over the length both followings have; more if it soon lost its way. */
-function swerve(one: Grown, other: Grown): number {
-  const steps = Math.min(one.line.length, other.line.length) - one.base;
-  if (one.line.length - one.base < 4 && other.line.length > one.line.length) return Infinity;
+/** One wall alone must do better than both by this much, radians. */
+const BOTH_WALLS = 0.015;
+
+/** How far, radians, a following turned away from the circle its base lay on over so many steps; more if it lost its way before half of them. */
+function swerve({ line: whole, base }: Grown, steps: number): number {
+  const done = Math.min(steps, whole.length - base);
+  if (2 * done < steps) return Math.PI;
   if (steps < 1) return 0;
-  const line = one.line.slice(0, one.base + Math.min(steps, Math.round(SWERVE / STEP)));
-  const width = 2 * line[one.base - 1]!.half;
-  const before = courseAtEnd(line.slice(0, one.base), 1.2 * width);
+  const line = whole.slice(0, base + done);
+  const width = 2 * line[base - 1]!.half;
+  const before = courseAtEnd(line.slice(0, base), 1.2 * width);
   const after = courseAtEnd(line, 0.6 * width);
-  const turned = after.heading - before.heading - before.curvature * STEP * width * (line.length - one.base);
-  return Math.abs(turned - 2 * Math.PI * Math.round(turned / (2 * Math.PI)));
+  const turned = after.heading - before.heading - before.curvature * STEP * width * done;
+  return (Math.abs(turned - 2 * Math.PI * Math.round(turned / (2 * Math.PI))) * steps) / done;
 }
 
-function follow({ shore, owner }: Ground, branch: number, start: readonly Settled[], walls: Alive): Grown {
+function follow({ shore, owner }: Ground, own: number, start: readonly Settled[], walls: Alive): Grown {
   const base = start.length;
   const width = 2 * start.at(-1)!.half;
   const window = Math.ceil(BASE / STEP);
@@ -110,7 +119,7 @@ function follow({ shore, owner }: Ground, branch: number, start: readonly Settle
     for (const side of ['left', 'right'] as const) if (alive[side] && seen[side] === undefined) line = forgotten(line, side);
     alive = { left: seen.left !== undefined, right: seen.right !== undefined };
     if (!alive.left && !alive.right) break;
-    reached = alive.left && alive.right ? undefined : otherOwner(owner, seen, branch);
+    reached = alive.left && alive.right ? undefined : otherOwner(owner, seen, own);
     if (reached !== undefined) break;
     line.push({ ...ahead, left: alive.left ? [seen.left!] : [], right: alive.right ? [seen.right!] : [] });
     const from = Math.max(0, line.length - window);
@@ -120,8 +129,9 @@ function follow({ shore, owner }: Ground, branch: number, start: readonly Settle
   return { line, base, reached, shed: undefined };
 }
 
-function otherOwner(owner: Int32Array, { left, right }: Seen, branch: number): number | undefined {
-  return [left, right].flatMap((foot) => (foot === undefined ? [] : owner[foot]!)).find((one) => one >= 0 && one !== branch);
+function otherOwner(owner: Int32Array, { left, right }: Seen, own: number): number | undefined {
+  const half = [left, right].flatMap((foot) => (foot === undefined ? [] : owner[foot]!)).find((one) => one >= 0 && one !== own);
+  return half === undefined ? undefined : half >> 1;
 }
 
 interface Seen {

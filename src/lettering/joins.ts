@@ -41,15 +41,24 @@ interface Partner {
 /** The line's last part cut where it first crosses a partner's line, or bent onto the nearest one where it crosses none. */
 export function meet(line: readonly Settled[], way: number, partners: readonly Partner[], fallback: Point): Meeting | { readonly line: readonly Settled[] } {
   const from = Math.max(2, indexBack(line, way));
-  const merging = merge(line, from, partners);
+  const crossed = crossingOf(line, from, partners);
+  const merging = crossed && crossed.angle > STEEP ? undefined : merge(line, from, partners);
   if (merging) return merging;
-  for (let i = from; i < line.length; i++) {
-    const crossing = firstCrossing(line[i - 1]!, line[i]!, partners);
-    if (crossing) return { line: [...withoutTouching(line.slice(0, i), crossing.at), { ...line[i]!, ...crossing.at }], stroke: crossing.stroke, at: crossing.at };
-  }
+  if (crossed) return { line: [...withoutTouching(line.slice(0, crossed.index), crossed.at), { ...line[crossed.index]!, ...crossed.at }], stroke: crossed.stroke, at: crossed.at };
   const near = nearestApproach(line, from, partners);
   if (near === undefined) return { line: landed(line, from, closestIndex(line, from, fallback), fallback) };
   return { line: landed(line, from, near.index, near.at), stroke: near.stroke, at: near.at };
+}
+
+/** A crossing at more than this, radians, ends a line where it is. */
+const STEEP = 0.26;
+
+function crossingOf(line: readonly Settled[], from: number, partners: readonly Partner[]): (Crossing & { index: number }) | undefined {
+  for (let index = from; index < line.length; index++) {
+    const crossing = firstCrossing(line[index - 1]!, line[index]!, partners);
+    if (crossing) return { ...crossing, index };
+  }
+  return undefined;
 }
 
 /** A line that comes this near a partner, in half-widths, and this nearly along it (radians) merges with it. */
@@ -136,12 +145,22 @@ function indexBack(line: readonly Settled[], way: number): number {
   return i;
 }
 
-function firstCrossing(a: Point, b: Point, partners: readonly Partner[]): { at: Point; stroke: number } | undefined {
-  let best: { at: Point; stroke: number; t: number } | undefined;
+interface Crossing {
+  readonly at: Point;
+  readonly stroke: number;
+  /** Between the two lines, radians, no more than a right angle. */
+  readonly angle: number;
+}
+
+function firstCrossing(a: Point, b: Point, partners: readonly Partner[]): Crossing | undefined {
+  let best: (Crossing & { t: number }) | undefined;
   for (const { stroke, line, closed } of partners) {
     for (let k = closed ? 0 : 1; k < line.length; k++) {
-      const t = crossingAt(a, b, line.at(k - 1)!, line[k]!);
-      if (t !== undefined && (best === undefined || t < best.t)) best = { t, stroke, at: { x: a.x + t * (b.x - a.x), y: a.y + t * (b.y - a.y) } };
+      const [c, d] = [line.at(k - 1)!, line[k]!];
+      const t = crossingAt(a, b, c, d);
+      if (t === undefined || (best !== undefined && t >= best.t)) continue;
+      const off = Math.abs(wrapped(Math.atan2(d.y - c.y, d.x - c.x) - Math.atan2(b.y - a.y, b.x - a.x)));
+      best = { t, stroke, at: { x: a.x + t * (b.x - a.x), y: a.y + t * (b.y - a.y) }, angle: Math.min(off, Math.PI - off) };
     }
   }
   return best;

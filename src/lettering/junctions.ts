@@ -1,7 +1,7 @@
 import type { Point } from '../geometry/index.ts';
 import { type ArmView, safeIndex, viewArm, viewStub } from './arm.ts';
 import { crotchBetween, type Shore } from './crotch.ts';
-import { growArm, type Grown } from './grow.ts';
+import { growArm, type Grown, halfOf } from './grow.ts';
 import type { MedialGraph } from './medial.ts';
 import { bestMatching, type Matching } from './pairing.ts';
 import type { Branch } from './skeleton.ts';
@@ -106,14 +106,15 @@ function safeArms(shore: Shore, unordered: readonly BareArm[], widest: number, f
   });
 }
 
-/** For each boundary point the branch it is a wall of, clear of junctions; -1 for none. */
+/** For each boundary point which half of which branch it is a wall of, clear of junctions; -1 for none. */
 function ownersOf({ boundary }: Shore, arms: readonly SafeArm[]): Int32Array {
   const owner = new Int32Array(boundary.next.length).fill(-1);
   const until = new Map(arms.map(({ branch, turned, safe }) => [`${branch} ${turned}`, safe]));
   for (const { branch, turned, track, safe, stub } of arms) {
     if (stub) continue;
-    const last = track.x.length - 1 - (until.get(`${branch} ${!turned}`) ?? 0);
-    for (let k = safe; k < last; k++) owner[track.left[k]!] = owner[track.right[k]!] = branch;
+    // Each arm answers for its own half alone, should the other end be an arm too.
+    const last = Math.min(track.x.length - 1 - (until.get(`${branch} ${!turned}`) ?? 0), track.x.length);
+    for (let k = safe; k < last; k++) owner[track.left[k]!] = owner[track.right[k]!] = halfOf(branch, turned !== 2 * track.along[k]! > trackLength(track));
   }
   return owner;
 }

@@ -77,7 +77,8 @@ export function growArm(ground: Ground, start: Start): Grown {
     ({ ...follow(ground, halfOf(start.branch, start.turned), shedding(ground.shore, line, shed), { left: shed !== 'left', right: shed !== 'right' }), shed });
   const all = [follow(ground, halfOf(start.branch, start.turned), line, { left: true, right: true }), without('right'), without('left')];
   const steps = Math.min(Math.round(SWERVE / STEP), Math.max(...all.map((one) => one.line.length - one.base)));
-  const swerves = all.map((one, k) => swerve(one, steps) + (k === 0 ? 0 : BOTH_WALLS));
+  const staysTogether = all[0]!.line.slice(all[0]!.base, all[0]!.base + steps).every(({ left, right }) => left.length > 0 && right.length > 0);
+  const swerves = all.map((one, k) => swerve(one, steps) + (k > 0 && staysTogether ? BOTH_WALLS : 0));
   return all[swerves.indexOf(Math.min(...swerves))]!;
 }
 

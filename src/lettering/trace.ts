@@ -1,5 +1,5 @@
 import type { Outline } from '../artwork/artwork.ts';
-import { components, type Path, type Point, type Region } from '../geometry/index.ts';
+import { components, type Path, pathFromCubics, type Point, type Region, straightCubic } from '../geometry/index.ts';
 import { sampleBoundary, walkOf } from './boundary.ts';
 import { cleanOutlines } from './clean.ts';
 import { type Course, coursesOf } from './course.ts';
@@ -11,8 +11,9 @@ import { type Knot, knotsOf } from './junctions.ts';
 import { type MedialGraph, medialGraph } from './medial.ts';
 import { peel } from './peel.ts';
 import { settle, type Settled } from './settle.ts';
-import { branchesOf, dropBulges } from './skeleton.ts';
-import { trackOf } from './track.ts';
+import { type Branch, branchesOf, dropBulges } from './skeleton.ts';
+import { kindOf, momentsOf } from './solid.ts';
+import { type Track, trackOf } from './track.ts';
 import type { Junction, StrokeEnd, TracedStroke, Tracing } from './types.ts';
 
 export interface TraceOptions {
@@ -28,16 +29,30 @@ const FIT_SHARE = 0.002;
 /** The centre lines of filled outlines. `checkpoint` is called between parts and may throw to stop. */
 export function traceOutlines(outlines: readonly Outline[], options: TraceOptions, checkpoint: () => void): Tracing {
   const cleaned = cleanOutlines(outlines);
-  const tracing = { strokes: [] as TracedStroke[], junctions: [] as Junction[], regions: [], outlines };
-  if (cleaned === undefined) return tracing;
-  for (const part of components(cleaned.region)) {
+  if (cleaned === undefined) return { strokes: [], junctions: [], regions: [], outlines };
+  const axes = components(cleaned.region).map((part) => {
     checkpoint();
-    const traced = traceComponent(part, cleaned.width, options.tolerance ?? FIT_SHARE * cleaned.width);
-    const before = tracing.strokes.length;
-    tracing.strokes.push(...traced.strokes.map((stroke) => ({ ...stroke, ends: stroke.ends.map((end) => shifted(end, before)) as [StrokeEnd, StrokeEnd] })));
-    tracing.junctions.push(...traced.junctions);
-  }
-  return tracing;
+    return axisOf(part, cleaned.width);
+  });
+  const width = usualWidth(axes);
+  const traced = axes.map((axis) => {
+    checkpoint();
+    return traceAxis(axis, width, options.tolerance ?? FIT_SHARE * cleaned.width);
+  });
+  return { ...gathered(traced), outlines };
+}
+
+type Traced = Pick<Tracing, 'strokes' | 'junctions' | 'regions'>;
+
+/** The parts' results in one, partners renumbered. */
+function gathered(traced: readonly Traced[]): Traced {
+  let count = 0;
+  const strokes = traced.flatMap((one) => {
+    const before = count;
+    count += one.strokes.length;
+    return one.strokes.map((stroke): TracedStroke => ({ ...stroke, ends: [shifted(stroke.ends[0], before), shifted(stroke.ends[1], before)] }));
+  });
+  return { strokes, junctions: traced.flatMap(({ junctions }) => junctions), regions: traced.flatMap(({ regions }) => regions) };
 }
 
 const shifted = (end: StrokeEnd, by: number): StrokeEnd => (end.kind === 'joins' ? { ...end, stroke: end.stroke + by } : end);
@@ -48,15 +63,55 @@ export function skeletonOf(region: Region, width: number): { graph: MedialGraph;
   return { graph, alive: dropBulges(graph, peel(graph)) };
 }
 
-function traceComponent(region: Region, width: number, tolerance: number): { strokes: TracedStroke[]; junctions: Junction[] } {
+interface Axis {
+  readonly region: Region;
+  readonly graph: MedialGraph;
+  readonly branches: readonly Branch[];
+  readonly tracks: readonly Track[];
+}
+
+function axisOf(region: Region, width: number): Axis {
   const { graph, alive } = skeletonOf(region, width);
-  const shore: Shore = { boundary: graph.boundary, walk: walkOf(graph.boundary) };
   const branches = branchesOf(graph, alive);
-  const tracks = branches.map((branch) => trackOf(graph, branch));
+  return { region, graph, branches, tracks: branches.map((branch) => trackOf(graph, branch)) };
+}
+
+/** The width in the middle of all lengths of axis, parts that are no longer than wide left out. */
+function usualWidth(axes: readonly Axis[]): number | undefined {
+  const pieces = axes.flatMap(({ region, tracks }) => (kindOf(region, tracks, undefined) !== 'strokes' ? [] : tracks.flatMap(({ radius, along }) =>
+    radius.slice(1).map((r, i) => ({ width: 2 * r, length: along[i + 1]! - along[i]! })))));
+  pieces.sort((a, b) => a.width - b.width);
+  const half = pieces.reduce((sum, { length }) => sum + length, 0) / 2;
+  let passed = 0;
+  return pieces.find(({ length }) => (passed += length) >= half)?.width;
+}
+
+function traceAxis(axis: Axis, width: number | undefined, tolerance: number): Traced {
+  const { region, graph, branches, tracks } = axis;
+  const kind = kindOf(region, tracks, width);
+  if (kind === 'dot') return { strokes: [dotStroke(region)], junctions: [], regions: [] };
+  if (kind === 'solid') return { strokes: [], junctions: [], regions: [{ region, says: NO_STROKE, at: momentsOf(region).centre }] };
+  const shore: Shore = { boundary: graph.boundary, walk: walkOf(graph.boundary) };
   const knots = knotsOf(graph, shore, branches, tracks);
   const courses = coursesOf(tracks, knots);
   const lines = courses.map((course) => settle(shore, runIn(course, knots), course.closed));
-  return { strokes: finished(region, courses, lines, knots, tolerance), junctions: knots.map(junctionOf) };
+  return { strokes: finished(region, courses, lines, knots, tolerance), junctions: knots.map(junctionOf), regions: [] };
+}
+
+const NO_STROKE = 'this shape is no stroke: it is about as wide as it is long, or its width changes too much along it';
+
+/** A dot's stroke is never shorter than this share of its width, so that it keeps a direction. */
+const SHORTEST = 0.02;
+
+/** A dot as a short stroke along its longer axis, as long as a round pen of its width would make. */
+function dotStroke(region: Region): TracedStroke {
+  const { centre, long, short, direction } = momentsOf(region);
+  const reach = Math.max(long - short, SHORTEST * short);
+  const [dx, dy] = [reach * Math.cos(direction), reach * Math.sin(direction)];
+  const [start, end] = [{ x: centre.x - dx, y: centre.y - dy }, { x: centre.x + dx, y: centre.y + dy }];
+  const [, control1, control2] = straightCubic(start, end);
+  const widths = [{ along: 0, width: 2 * short }, { along: 2 * reach, width: 2 * short }];
+  return { path: pathFromCubics(start, [[control1, control2, end]], false), widths, ends: [{ kind: 'free' }, { kind: 'free' }], confidence: 1, doubts: [] };
 }
 
 const degrees = (radians: number) => (radians * 180) / Math.PI;

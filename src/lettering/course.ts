@@ -60,8 +60,8 @@ export function coursesOf(tracks: readonly Track[], knots: readonly Knot[]): Cou
       for (const turned of [false, true]) {
         const leg = { branch, turned };
         if (bridges.has(branch) || done.has(branch) || !starts(leg) || isLoneStub(plan, leg)) continue;
-        const chain = chainFrom(plan, leg, done);
-        courses.push(courseOf(plan, chain));
+        const course = courseOf(plan, chainFrom(plan, leg, done));
+        if (course.samples.length > 1) courses.push(course);
       }
     });
   };
@@ -69,6 +69,9 @@ export function coursesOf(tracks: readonly Track[], knots: readonly Knot[]): Cou
   begin(() => true);
   return courses;
 }
+
+/** Whether all but one of a junction's arms are stubs that nothing runs into: then it is but a broad or cornered end. */
+const isLastArm = ({ arms, matching }: Knot): boolean => matching.pairs.length === 0 && arms.filter(({ stub }) => stub === undefined).length === 1;
 
 /** A stub that nothing runs into is a corner or bulge of the outline, no stroke. */
 function isLoneStub({ knots, seats }: Plan, leg: Leg): boolean {
@@ -111,7 +114,7 @@ function courseOf(plan: Plan, { legs, closed }: Chain): Course {
   });
   const end = (leg: Leg): CourseEnd => {
     const seat = plan.seats.get(key(leg));
-    return seat === undefined ? { kind: 'free' } : { kind: 'lone', knot: seat.knot, followed: lengthOf(plan.knots[seat.knot]!.arms[seat.arm]!.grown) };
+    return seat === undefined || isLastArm(plan.knots[seat.knot]!) ? { kind: 'free' } : { kind: 'lone', knot: seat.knot, followed: lengthOf(plan.knots[seat.knot]!.arms[seat.arm]!.grown) };
   };
   const knots = legs.slice(1).concat(closed ? legs.slice(0, 1) : []).flatMap((leg) => plan.seats.get(key(leg))?.knot ?? []);
   return { samples: distinct(samples, closed), closed, ends: [end(legs[0]!), end(back(legs.at(-1)!))], knots };
@@ -138,7 +141,7 @@ function runOf({ tracks, knots, seats }: Plan, leg: Leg): Run {
     const pair = matching.pairs.find((two) => two.includes(seat.arm));
     const partner = pair && arms[pair[0] === seat.arm ? pair[1] : pair[0]];
     const tip = partner === undefined ? arm.grown.line.length - 1 : partner.stub ? nearestIndex(arm.grown.line, partner.stub) : view.tip;
-    return { view, safe: arm.safe, shed: arm.grown.shed, grown: arm.grown.line.slice(arm.grown.base, tip + 1), stub: arm.stub !== undefined && pair !== undefined };
+    return { view, safe: arm.safe, shed: arm.grown.shed, grown: arm.grown.line.slice(arm.grown.base, tip + 1), stub: arm.stub !== undefined && partner !== undefined && partner.stub === undefined };
   };
   const [first, last] = [at(leg), at(back(leg))];
   if (first?.stub || last?.stub) return { samples: [], first: first?.view, last: last?.view };

@@ -29,6 +29,8 @@ export interface Knot {
   readonly forks: readonly number[];
   readonly bridges: readonly number[];
   readonly at: Point;
+  /** Where arms that are no one's partner meet if no stroke runs through: nearest to all their lines. */
+  readonly meeting: Point;
   readonly radius: number;
   readonly arms: readonly Arm[];
   readonly views: readonly ArmView[];
@@ -54,12 +56,14 @@ interface Net {
 export function knotsOf(graph: MedialGraph, shore: Shore, branches: readonly Branch[], tracks: readonly Track[]): Knot[] {
   const net: Net = { graph, shore, branches, tracks, ends: grownEnds(graph, shore, endsOf(branches, tracks)) };
   let groups = mergedGroups(net, [...net.ends.keys()].map((fork) => [fork]));
-  const knots = new Map(groups.map((group) => [group, knotOf(net, group)]));
+  const merged: number[] = [];
+  const knots = new Map(groups.map((group) => [group, knotOf(net, group, merged)]));
   for (const bridge of bridgesByLength(net)) {
     const [a, b] = endsOfBranch(branches[bridge]!).map((node) => groups.find((group) => group.includes(node))!) as [readonly number[], readonly number[]];
     if (a === b) continue;
-    const together = knotOf(net, [...a, ...b]);
+    const together = knotOf(net, [...a, ...b], [...merged, bridge]);
     if (together.arms.length > 8 || !isCrossing(together, [knots.get(a)!, knots.get(b)!], tracks[bridge]!)) continue;
+    merged.push(bridge);
     groups = [...groups.filter((group) => group !== a && group !== b), together.forks];
     knots.set(together.forks, together);
   }
@@ -169,21 +173,37 @@ function expectedOverlap({ matching, views }: Knot): number {
   return width / Math.max(sine, 0.1);
 }
 
-function knotOf(net: Net, forks: readonly number[]): Knot {
+/** The junction of some forks; `merged` lists the branches between them that made them one, however long. */
+function knotOf(net: Net, forks: readonly number[], merged: readonly number[]): Knot {
   const { graph, branches, ends, shore } = net;
   const inside = new Set(forks);
   const all = forks.flatMap((fork) => ends.get(fork)!);
   const mean = forks.reduce((sum, fork) => sum + graph.radius[fork]!, 0) / forks.length;
   const isBridge = ({ branch }: Arm) => {
     const [a, b] = endsOfBranch(branches[branch]!);
-    return a !== b && inside.has(a) && inside.has(b) && trackLength(net.tracks[branch]!) < LONG_BRIDGE * mean;
+    return a !== b && inside.has(a) && inside.has(b) && (merged.includes(branch) || trackLength(net.tracks[branch]!) < SHORT_BRIDGE * mean);
   };
   const bridges = [...new Set(all.filter(isBridge).map(({ branch }) => branch))];
   const arms = inOrder(shore, all.filter((arm) => !isBridge(arm)));
   const at = { x: forks.reduce((sum, f) => sum + graph.x[f]!, 0) / forks.length, y: forks.reduce((sum, f) => sum + graph.y[f]!, 0) / forks.length };
   const views = arms.map((arm) => (arm.stub ? viewStub(arm.track, at) : viewArm(arm.grown, at)));
   const matching = bestMatching(views.map((view, k) => ({ view, grown: arms[k]!.grown, branch: arms[k]!.branch, stub: arms[k]!.stub })));
-  return { forks, bridges, at, radius: Math.max(...forks.map((fork) => graph.radius[fork]!)), arms, views, matching };
+  const radius = Math.max(...forks.map((fork) => graph.radius[fork]!));
+  return { forks, bridges, at, radius, meeting: meetingOf(views.filter((_, k) => !arms[k]!.stub), at, radius), arms, views, matching };
+}
+
+/** The point nearest to the lines of some arms by least squares, drawn weakly to the middle and kept near it. */
+function meetingOf(views: readonly ArmView[], middle: Point, radius: number): Point {
+  let [xx, xy, yy, bx, by] = [0.05, 0, 0.05, 0, 0];
+  for (const { point, direction } of views) {
+    const [nx, ny] = [-Math.sin(direction), Math.cos(direction)];
+    const off = nx * (point.x - middle.x) + ny * (point.y - middle.y);
+    xx += nx * nx; xy += nx * ny; yy += ny * ny; bx += nx * off; by += ny * off;
+  }
+  const det = xx * yy - xy * xy;
+  const [dx, dy] = [(bx * yy - by * xy) / det, (by * xx - bx * xy) / det];
+  const shrink = Math.min(1, (1.5 * radius) / Math.hypot(dx, dy));
+  return { x: middle.x + shrink * dx, y: middle.y + shrink * dy };
 }
 
 /** Arms counter-clockwise: from each, on along the boundary from its left wall, the next one whose right wall is met. */

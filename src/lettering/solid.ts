@@ -5,7 +5,7 @@ import { type Track, trackLength } from './track.ts';
 export type Kind = 'strokes' | 'dot' | 'solid';
 
 /** An axis shorter than this many widths of its widest disc says little: the part is about as wide as it is long. */
-const COMPACT = 1;
+const COMPACT = 1.2;
 
 /** A compact part up to this many times the lettering's width is its dot, whatever its shape. */
 const DOT_SIZE = 1.8;

@@ -132,7 +132,7 @@ function finished(region: Region, courses: readonly Course[], lines: readonly (r
       else {
         const knot = knots[end.knot]!;
         const partners = courses.flatMap((other, k) => (other.knots.includes(end.knot) ? [{ stroke: k, line: lines[k]!, closed: other.closed }] : []));
-        const met = meet(line, end.followed + 2 * knot.radius, partners, knot.at);
+        const met = meet(line, end.followed + 2 * knot.radius, partners, knot.meeting);
         line = met.line;
         if ('stroke' in met) ends[side] = { kind: 'joins', stroke: met.stroke, at: met.at };
       }

@@ -70,6 +70,14 @@ export function coursesOf(tracks: readonly Track[], knots: readonly Knot[]): Cou
   return courses;
 }
 
+/** A stub whose end is about as broad as its junction and stands out from it by this share of its radius is a stroke, if a short one. */
+const [BROAD, STANDS_OUT] = [0.75, 0.85];
+
+function isBlob(track: Track, radius: number): boolean {
+  const end = track.radius.at(-1)!;
+  return end > BROAD * radius && track.along.at(-1)! + end - radius > STANDS_OUT * radius;
+}
+
 /** Whether all but one of a junction's arms are stubs that nothing runs into: then it is but a broad or cornered end. */
 const isLastArm = ({ arms, matching }: Knot): boolean => matching.pairs.length === 0 && arms.filter(({ stub }) => stub === undefined).length === 1;
 
@@ -77,8 +85,9 @@ const isLastArm = ({ arms, matching }: Knot): boolean => matching.pairs.length =
 function isLoneStub({ knots, seats }: Plan, leg: Leg): boolean {
   const seat = seats.get(key(leg)) ?? seats.get(key(back(leg)));
   if (seat === undefined) return false;
-  const { arms, matching } = knots[seat.knot]!;
-  return arms[seat.arm]!.stub !== undefined && !matching.pairs.some((pair) => pair.includes(seat.arm));
+  const { arms, matching, radius } = knots[seat.knot]!;
+  const { stub, track } = arms[seat.arm]!;
+  return stub !== undefined && !matching.pairs.some((pair) => pair.includes(seat.arm)) && !isBlob(track, radius);
 }
 
 /** The arm that the start of a leg is paired with, as the leg that runs into it: its end is there. */

@@ -7,6 +7,9 @@ const [READ_FROM, READ_TO] = [0.2, 1.8];
 /** A disc wider or narrower by this share than the width law further in belongs to the end's flare or cap. */
 const FLARE = 0.12;
 
+/** And only where it changes by more than this per length: a drop's head or a taper is the stroke's own. */
+const STEEP_FLARE = 0.3;
+
 /** A line is cut back at most so many half-widths before it is run out to the outline again. */
 const MOST_CUT = 2.5;
 
@@ -60,7 +63,9 @@ function halfAtTip(line: readonly Settled[], along: readonly number[], from: num
 function cutIndex(line: readonly Settled[], along: readonly number[], half: number, most: number): number {
   let cut = line.length - 1;
   for (let i = line.length - 1; i > 2 && along[i]! < most; i--) {
-    const off = Math.abs(line[i]!.half / half - 1) > FLARE || along[i]! < 0.5 * half;
+    const before = Math.max(0, i - 3);
+    const steep = Math.abs(line[i]!.half - line[before]!.half) > STEEP_FLARE * (along[before]! - along[i]!);
+    const off = (steep && Math.abs(line[i]!.half / half - 1) > FLARE) || along[i]! < 0.5 * half;
     if (off) cut = i - 1;
   }
   return cut;

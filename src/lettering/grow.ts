@@ -116,7 +116,7 @@ function follow({ shore, owner }: Ground, own: number, start: readonly Settled[]
   let reached: number | undefined;
   while (line.length < base + LONGEST / STEP) {
     const ahead = foreseen(line, width);
-    const seen = look(shore, ahead, alive, width);
+    const seen = look(shore, ahead, alive, width, line.length < base + SETTING_OUT);
     for (const side of ['left', 'right'] as const) if (alive[side] && seen[side] === undefined) line = forgotten(line, side);
     alive = { left: seen.left !== undefined, right: seen.right !== undefined };
     if (!alive.left && !alive.right) break;
@@ -157,19 +157,31 @@ function baseOf(shore: Shore, track: Track, safe: number, width: number): Settle
 function foreseen(line: readonly Settled[], width: number): Settled {
   const last = line.at(-1)!;
   const { heading, curvature } = courseAtEnd(line, 0.8 * width);
-  return { ...last, ...alongCircle(last, heading, curvature, STEP * width), seen: 1 };
+  const before = line[Math.max(0, line.length - 5)]!;
+  // Half of the latest change: the width may go on as it went, or level out.
+  const half = Math.max(0.8 * last.half, last.half + (last.half - before.half) / 8);
+  return { ...last, ...alongCircle(last, heading, curvature, STEP * width), half, seen: 1 };
 }
 
+/** Over this many first steps on one wall the line may be foreseen worse, by this share of the width: the base knew two walls. */
+const [SETTING_OUT, LEAVING] = [4, 0.09];
+
+/** Should both walls part at once, the one that does so less goes on if it is no farther off than this. */
+const LEEWAY = 0.12;
+
 /** Boundary points of the walls still alive, across from a place and half a width off. */
-function look({ boundary }: Shore, place: Settled, alive: Alive, width: number): Seen {
+function look({ boundary }: Shore, place: Settled, alive: Alive, width: number, setOut: boolean): Seen {
   const at = (side: 'left' | 'right') => {
-    if (!alive[side]) return undefined;
-    const hint = place[side][0];
+    const hint = alive[side] ? place[side][0] : undefined;
     if (hint === undefined) return undefined;
-    const foot = footFrom(boundary, hint, place);
-    return Math.abs(foot.distance - place.half) < PARTING * width ? foot.index : undefined;
+    const { index, distance } = footFrom(boundary, hint, place);
+    return { index, off: Math.abs(distance - place.half) / width };
   };
-  return { left: at('left'), right: at('right') };
+  const [left, right] = [at('left'), at('right')];
+  const best = Math.min(left?.off ?? Infinity, right?.off ?? Infinity);
+  const limit = left && right ? (best >= PARTING && best < LEEWAY ? best + 1e-9 : PARTING) : setOut ? LEAVING : PARTING;
+  const own = (foot: typeof left) => (foot !== undefined && foot.off < limit ? foot.index : undefined);
+  return { left: own(left), right: own(right) };
 }
 
 function forgotten(line: readonly Settled[], side: 'left' | 'right'): Settled[] {

@@ -155,7 +155,17 @@ function isCrossing(together: Knot, apart: readonly [Knot, Knot], bridge: Track)
   const disc = quarterRadius(bridge);
   const least = views.reduce((sum, { width }) => sum + width / 2, 0) / views.length;
   const short = trackLength(bridge) < widest;
-  return cheaper && (short || (disc > WIDER * least && disc < BOTH * widest && trackLength(bridge) < 2.2 * expectedOverlap(together) + widest));
+  const alike = views.every((view, k) => arms[k]!.stub !== undefined || angleBetween(view.direction, bridge) < STEEPEST);
+  return cheaper && (short || (alike && disc > WIDER * least && disc < BOTH * widest && trackLength(bridge) < 2.2 * expectedOverlap(together) + widest));
+}
+
+/** Strokes that run into one another over a length leave at no more than this from it, radians. */
+const STEEPEST = 0.75;
+
+/** Between a direction and a track's chord, radians, whichever way either runs. */
+function angleBetween(direction: number, { x, y }: Track): number {
+  const off = direction - Math.atan2(y.at(-1)! - y[0]!, x.at(-1)! - x[0]!);
+  return Math.abs(off - Math.PI * Math.round(off / Math.PI));
 }
 
 /** Mean radius a quarter of the way from either end. */

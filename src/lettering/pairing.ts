@@ -10,8 +10,11 @@ export interface Matching {
   readonly margin: number;
 }
 
-/** An arm without a partner costs this; a pair above the limit is none. */
-const [LONE, LIMIT] = [60, 75];
+/** An arm without a partner costs this, so that a pair dearer than twice as much is none. */
+const LONE = 40;
+
+/** A margin of this much leaves no doubt. */
+export const CLEAR = 40;
 
 /** What a doubling of the width from one arm to the other costs. */
 const WIDTH_COST = 25;
@@ -33,6 +36,7 @@ export interface Candidate {
 /** The cheapest way to pair some arms, found by trying all. */
 export function bestMatching(arms: readonly Candidate[]): Matching {
   const costs = arms.map((a, i) => arms.map((b, j) => (i === j ? Infinity : costOf(a, b))));
+  const most = 2 * LONE + CLEAR;
   let best: Matching = { pairs: [], cost: Infinity, margin: Infinity };
   const search = (left: readonly number[], pairs: readonly (readonly [number, number])[], cost: number): void => {
     const [first, ...rest] = left;
@@ -43,11 +47,12 @@ export function bestMatching(arms: readonly Candidate[]): Matching {
     }
     search(rest, pairs, cost + LONE);
     for (const other of rest) {
-      if (costs[first]![other]! < LIMIT) search(rest.filter((arm) => arm !== other), [...pairs, [first, other]], cost + costs[first]![other]!);
+      if (costs[first]![other]! > most) continue;
+      search(rest.filter((arm) => arm !== other), [...pairs, [first, other]], cost + costs[first]![other]!);
     }
   };
   search([...arms.keys()], [], 0);
-  return best;
+  return { ...best, margin: Math.min(CLEAR, best.margin) };
 }
 
 function costOf(a: Candidate, b: Candidate): number {

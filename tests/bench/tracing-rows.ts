@@ -51,6 +51,26 @@ export function* tracingRows(): Generator<string> {
   for (const shape of [truth.letterN(), truth.letterM(), truth.letterB(), truth.loopE(), truth.crossing(25)]) yield* turnedRows(shape);
 }
 
+/** Milliseconds for more and more words, the best of three, and the ratio to the growth of the work itself. */
+export function* timeRows(): Generator<string> {
+  yield '-- Time, best of three (gate: grows no faster than n log n)';
+  const time = (words: number) => {
+    const { outlines } = truth.phrase(words);
+    return Math.min(...[1, 2, 3].map(() => {
+      const started = performance.now();
+      traceOutlines(outlines, {}, () => undefined);
+      return performance.now() - started;
+    }));
+  };
+  time(1);
+  const one = time(1);
+  yield `1 word (650 mm of ${truth.W} mm wide strokes, 7 crossings): ${one.toFixed(0)} ms`;
+  for (const words of [5, 20]) {
+    const took = time(words);
+    yield `${words} words: ${took.toFixed(0)} ms, ${(took / one).toFixed(1)} times one`;
+  }
+}
+
 export function rowOf(shape: Truth, gate: Gate): string {
   try {
     const { regions, ...lines } = trace(shape);

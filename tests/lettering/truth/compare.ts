@@ -25,7 +25,7 @@ export interface Comparison {
   readonly whole: Errors;
   /** For each true stroke the distances from its inner places to what was traced. */
   readonly byStroke: readonly Errors[];
-  /** For each traced stroke the true stroke that it follows, or -1: at least 97 % of it lies within 0.15 w. */
+  /** For each traced stroke the true stroke that it follows, or -1: at least 97 % of its inner places lie within 0.15 w. */
   readonly follows: readonly number[];
   /** Whether traced and true strokes pair off, and each traced one covers its true one from end to end. */
   readonly matched: boolean;
@@ -50,7 +50,7 @@ export function compare(truth: Truth, lines: Lines): Comparison {
   const [onTraced, onTruth] = [indexOf(traced), indexOf(meant)];
   const off = (index: SegmentIndex, samples: readonly PathSample[]) => samples.map(({ point }) => 100 * (index.nearest(point, Infinity)?.distance ?? Infinity) / width);
   const bends = traced.map(({ path }) => bendsOf(path, width));
-  const follows = traced.map((one) => meant.findIndex((other) => shareNear(one.samples, other, width) >= MOSTLY));
+  const follows = traced.map((one) => meant.findIndex((other) => shareNear(one.inner.length ? one.inner : one.samples, other, width) >= MOSTLY));
   return {
     count: traced.length,
     rightCount: truth.counts.includes(traced.length),

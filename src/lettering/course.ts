@@ -116,11 +116,10 @@ function chainFrom(plan: Plan, start: Leg, done: Set<number>): Chain {
 const isRing = ({ x, y }: Track) => x.length > 3 && x[0] === x.at(-1) && y[0] === y.at(-1);
 
 function courseOf(plan: Plan, { legs, closed }: Chain): Course {
-  const runs = legs.map((leg) => runOf(plan, leg));
-  const samples = runs.flatMap((run, k) => {
-    const next = runs[k + 1] ?? (closed && plan.seats.size > 0 && run.last ? runs[0] : undefined);
-    return [...run.samples, ...(next && run.samples.length > 0 && next.samples.length > 0 ? bridge(run, next) : [])];
-  });
+  const runs = legs.map((leg) => runOf(plan, leg)).filter((run) => run.samples.length > 0);
+  const round = closed && runs[0]?.first !== undefined;
+  for (let k = 0; k < runs.length - (round ? 0 : 1); k++) apart(runs, k, (k + 1) % runs.length);
+  const samples = runs.flatMap((run, k) => [...run.samples, ...(k + 1 < runs.length || round ? bridge(run, runs[(k + 1) % runs.length]!) : [])]);
   const end = (leg: Leg): CourseEnd => {
     const seat = plan.seats.get(key(leg));
     return seat === undefined || isLastArm(plan.knots[seat.knot]!) ? { kind: 'free' } : { kind: 'lone', knot: seat.knot, followed: lengthOf(plan.knots[seat.knot]!.arms[seat.arm]!.grown) };
@@ -133,41 +132,53 @@ const lengthOf = ({ line, base }: Grown): number =>
   line.slice(base).reduce((sum, place, i) => sum + Math.hypot(place.x - line[base + i - 1]!.x, place.y - line[base + i - 1]!.y), 0);
 
 interface Run {
-  readonly samples: readonly Sample[];
+  readonly samples: Sample[];
   readonly first: ArmView | undefined;
   readonly last: ArmView | undefined;
 }
 
+/** One end of a leg at a junction: its arm's safe place, and what was followed inward from there. */
+interface LegEnd {
+  readonly view: ArmView;
+  readonly safe: number;
+  readonly shed: Grown['shed'];
+  readonly grown: readonly Sample[];
+  /** Whether it is a stub that its partner runs through. */
+  readonly stub: boolean;
+}
+
 /** A leg from where its arms come out of the junctions at its ends: what was followed inward, and the safe part between. */
-function runOf({ tracks, knots, seats }: Plan, leg: Leg): Run {
-  const track = leg.turned ? reverseTrack(tracks[leg.branch]!) : tracks[leg.branch]!;
-  const at = (end: Leg) => {
-    const seat = seats.get(key(end));
-    if (seat === undefined) return undefined;
-    const { arms, views, matching } = knots[seat.knot]!;
-    const [arm, view] = [arms[seat.arm]!, views[seat.arm]!];
-    // A lone arm is followed as far as it goes: past the middle of the junction, should its own wall lead there.
-    const pair = matching.pairs.find((two) => two.includes(seat.arm));
-    const partner = pair && arms[pair[0] === seat.arm ? pair[1] : pair[0]];
-    const tip = partner === undefined ? arm.grown.line.length - 1 : partner.stub ? nearestIndex(arm.grown.line, partner.stub) : view.tip;
-    return { view, safe: arm.safe, shed: arm.grown.shed, grown: arm.grown.line.slice(arm.grown.base, tip + 1), stub: arm.stub !== undefined && partner !== undefined && partner.stub === undefined };
-  };
-  const [first, last] = [at(leg), at(back(leg))];
+function runOf(plan: Plan, leg: Leg): Run {
+  const track = leg.turned ? reverseTrack(plan.tracks[leg.branch]!) : plan.tracks[leg.branch]!;
+  const [first, last] = [legEnd(plan, leg), legEnd(plan, back(leg))];
   if (first?.stub || last?.stub) return { samples: [], first: first?.view, last: last?.view };
+  const head = [...(first?.grown ?? [])].reverse().map(flipped);
+  return { samples: [...head, ...safePart(track, first, last), ...(last?.grown ?? [])], first: first?.view, last: last?.view };
+}
+
+function legEnd({ knots, seats }: Plan, end: Leg): LegEnd | undefined {
+  const seat = seats.get(key(end));
+  if (seat === undefined) return undefined;
+  const { arms, views, matching } = knots[seat.knot]!;
+  const [{ grown, safe, stub }, view] = [arms[seat.arm]!, views[seat.arm]!];
+  const pair = matching.pairs.find((two) => two.includes(seat.arm));
+  const partner = pair && arms[pair[0] === seat.arm ? pair[1] : pair[0]];
+  // A lone arm is followed as far as it goes: past the middle of the junction, should its own wall lead there.
+  const tip = partner === undefined ? grown.line.length - 1 : partner.stub ? nearestIndex(grown.line, partner.stub) : view.tip;
+  return { view, safe, shed: grown.shed, grown: grown.line.slice(grown.base, tip + 1), stub: stub !== undefined && partner !== undefined && partner.stub === undefined };
+}
+
+/** The track between the safe places of its ends. The shed walls are named as seen inwards: against the track at its start, along it at its end. */
+function safePart(track: Track, first: LegEnd | undefined, last: LegEnd | undefined): Sample[] {
   const from = first?.safe ?? 0;
   const to = Math.max(from, track.x.length - 1 - (last?.safe ?? 0));
-  const samples: Sample[] = [...(first?.grown ?? [])].reverse().map(flipped);
-  for (let k = from; k <= to; k++) {
-    // The shed wall is named as seen inwards: against the leg's direction at its start, along it at its end.
-    const sheds = (at: typeof first, way: number) => (at?.shed !== undefined && way < SHED * 2 * track.radius[k]! ? at.shed : undefined);
+  return Array.from({ length: to - from + 1 }, (_, i): Sample => {
+    const k = from + i;
+    const sheds = (end: LegEnd | undefined, way: number) => (way < SHED * 2 * track.radius[k]! ? end?.shed : undefined);
     const [early, late] = [sheds(first, track.along[k]! - track.along[from]!), sheds(last, track.along[to]! - track.along[k]!)];
-    samples.push({
-      x: track.x[k]!, y: track.y[k]!, half: track.radius[k]!,
-      left: early === 'right' || late === 'left' ? [] : [track.left[k]!], right: early === 'left' || late === 'right' ? [] : [track.right[k]!],
-    });
-  }
-  samples.push(...(last?.grown ?? []));
-  return { samples, first: first?.view, last: last?.view };
+    const [noLeft, noRight] = [early === 'right' || late === 'left', early === 'left' || late === 'right'];
+    return { x: track.x[k]!, y: track.y[k]!, half: track.radius[k]!, left: noLeft ? [] : [track.left[k]!], right: noRight ? [] : [track.right[k]!] };
+  });
 }
 
 function nearestIndex(line: readonly Point[], { x, y }: Point): number {
@@ -176,6 +187,23 @@ function nearestIndex(line: readonly Point[], { x, y }: Point): number {
 
 /** As seen the other way. */
 const flipped = (sample: Sample): Sample => ({ ...sample, left: sample.right, right: sample.left });
+
+/** A bridge between two runs is at least this long, in half-widths. */
+const LEAST_GAP = 0.4;
+
+/** Shortens two runs where they come together until the second lies ahead of the first: each may have been followed past the other. */
+function apart(runs: readonly Run[], one: number, two: number): void {
+  const [a, b] = [runs[one]!.samples, runs[two]!.samples];
+  const [from, to] = [runs[one]!.last!.direction + Math.PI, runs[two]!.first!.direction];
+  const [ux, uy] = [Math.cos(from) + Math.cos(to), Math.sin(from) + Math.sin(to)];
+  const size = Math.hypot(ux, uy);
+  for (let k = 0; size > 0.5 && a.length > 6 && b.length > 6; k++) {
+    const [p, q] = [a.at(-1)!, b[0]!];
+    if ((q.x - p.x) * ux + (q.y - p.y) * uy >= (LEAST_GAP * size * (p.half + q.half)) / 2) return;
+    if (k % 2 === 0) a.pop();
+    else b.shift();
+  }
+}
 
 /** Samples between two runs on a cubic with their directions; no wall is seen there. */
 function bridge(run: Run, next: Run): Sample[] {

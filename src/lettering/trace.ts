@@ -1,20 +1,19 @@
 import type { Outline } from '../artwork/artwork.ts';
-import { components, type Path, pathFromCubics, type Point, type Region, straightCubic } from '../geometry/index.ts';
+import { components, pathFromCubics, type Region, straightCubic } from '../geometry/index.ts';
 import { sampleBoundary, walkOf } from './boundary.ts';
-import { cleanOutlines } from './clean.ts';
-import { type Course, coursesOf } from './course.ts';
+import { type Cleaned, cleanOutlines } from './clean.ts';
+import { coursesOf } from './course.ts';
 import type { Shore } from './crotch.ts';
-import { finishEnd, indexOf } from './ends.ts';
-import { fitCubics } from './fit-cubics.ts';
-import { meet, runIn } from './joins.ts';
-import { type Knot, knotsOf } from './junctions.ts';
+import { finishStrokes, junctionOf } from './finish.ts';
+import { runIn } from './joins.ts';
+import { knotsOf } from './junctions.ts';
 import { type MedialGraph, medialGraph } from './medial.ts';
 import { peel } from './peel.ts';
-import { settle, type Settled } from './settle.ts';
+import { settle } from './settle.ts';
 import { type Branch, branchesOf, dropBulges } from './skeleton.ts';
 import { kindOf, momentsOf } from './solid.ts';
 import { type Track, trackOf } from './track.ts';
-import type { Junction, StrokeEnd, TracedStroke, Tracing } from './types.ts';
+import type { StrokeEnd, TracedStroke, Tracing } from './types.ts';
 
 export interface TraceOptions {
   /** Greatest distance between the fitted curves and the centre line found, mm; 0.002 of the stroke width when absent. */
@@ -29,7 +28,7 @@ const FIT_SHARE = 0.002;
 /** The centre lines of filled outlines. `checkpoint` is called between parts and may throw to stop. */
 export function traceOutlines(outlines: readonly Outline[], options: TraceOptions, checkpoint: () => void): Tracing {
   const cleaned = cleanOutlines(outlines);
-  if (cleaned === undefined) return { strokes: [], junctions: [], regions: [], outlines };
+  if (cleaned === undefined) return { strokes: [], junctions: [], regions: [], outlines, crumbs: 0 };
   const axes = components(cleaned.region).map((part) => {
     checkpoint();
     return axisOf(part, cleaned.width);
@@ -39,7 +38,15 @@ export function traceOutlines(outlines: readonly Outline[], options: TraceOption
     checkpoint();
     return traceAxis(axis, width, options.tolerance ?? FIT_SHARE * cleaned.width);
   });
-  return { ...gathered(traced), outlines };
+  const { strokes, ...rest } = gathered(traced);
+  return { strokes: strokes.map((stroke) => sourced(stroke, cleaned)), ...rest, outlines, crumbs: cleaned.crumbs };
+}
+
+/** With the source of the outline that covers its middle. */
+function sourced(stroke: TracedStroke, { sourceAt }: Cleaned): TracedStroke {
+  const { path } = stroke;
+  const source = sourceAt(path.segments[path.segments.length >> 1]?.end ?? path.start) ?? sourceAt(path.start);
+  return source === undefined ? stroke : { ...stroke, source };
 }
 
 type Traced = Pick<Tracing, 'strokes' | 'junctions' | 'regions'>;
@@ -95,7 +102,7 @@ function traceAxis(axis: Axis, width: number | undefined, tolerance: number): Tr
   const knots = knotsOf(graph, shore, branches, tracks);
   const courses = coursesOf(tracks, knots);
   const lines = courses.map((course) => settle(shore, runIn(course, knots), course.closed));
-  return { strokes: finished(region, courses, lines, knots, tolerance), junctions: knots.map(junctionOf), regions: [] };
+  return { strokes: finishStrokes({ region, courses, lines, knots, tolerance }), junctions: knots.map(junctionOf), regions: [] };
 }
 
 const NO_STROKE = 'this shape is no stroke: it is about as wide as it is long, or its width changes too much along it';
@@ -112,45 +119,5 @@ function dotStroke(region: Region): TracedStroke {
   const [, control1, control2] = straightCubic(start, end);
   const widths = [{ along: 0, width: 2 * short }, { along: 2 * reach, width: 2 * short }];
   return { path: pathFromCubics(start, [[control1, control2, end]], false), widths, ends: [{ kind: 'free' }, { kind: 'free' }], confidence: 1, doubts: [] };
-}
-
-const degrees = (radians: number) => (radians * 180) / Math.PI;
-
-const junctionOf = ({ at, radius, views, matching }: Knot): Junction => ({
-  at, radius, arms: views.map(({ direction }) => degrees(direction)), pairs: matching.pairs, confidence: Math.min(1, Math.max(0, matching.margin / 60)),
-});
-
-function finished(region: Region, courses: readonly Course[], lines: readonly (readonly Settled[])[], knots: readonly Knot[], tolerance: number): TracedStroke[] {
-  const index = indexOf(region);
-  return courses.map((course, stroke): TracedStroke => {
-    let line: readonly Settled[] = lines[stroke]!;
-    const ends: StrokeEnd[] = [{ kind: 'free' }, { kind: 'free' }];
-    for (const side of course.closed ? [] : [1, 0]) {
-      if (side === 0) line = [...line].reverse();
-      const end = course.ends[side]!;
-      if (end.kind === 'free') line = line.length > 3 ? finishEnd(index, line).line : line;
-      else {
-        const knot = knots[end.knot]!;
-        const partners = courses.flatMap((other, k) => (other.knots.includes(end.knot) ? [{ stroke: k, line: lines[k]!, closed: other.closed }] : []));
-        const met = meet(line, end.followed + 2 * knot.radius, partners, knot.meeting);
-        line = met.line;
-        if ('stroke' in met) ends[side] = { kind: 'joins', stroke: met.stroke, at: met.at };
-      }
-      if (side === 0) line = [...line].reverse();
-    }
-    if (course.closed) ends.fill({ kind: 'joins', stroke, at: { x: line[0]!.x, y: line[0]!.y } });
-    return strokeOf(line, course, ends as [StrokeEnd, StrokeEnd], knots, tolerance);
-  });
-}
-
-function strokeOf(line: readonly Settled[], course: Course, ends: readonly [StrokeEnd, StrokeEnd], knots: readonly Knot[], tolerance: number): TracedStroke {
-  const path: Path = fitCubics(line.map(({ x, y }): Point => ({ x, y })), course.closed, tolerance);
-  const margins = course.knots.map((k) => knots[k]!.matching.margin / 60);
-  let along = 0;
-  const widths = line.map(({ x, y, half }, i) => {
-    if (i > 0) along += Math.hypot(x - line[i - 1]!.x, y - line[i - 1]!.y);
-    return { along, width: 2 * half };
-  });
-  return { path, widths, ends, confidence: Math.min(1, ...margins.map((margin) => Math.max(0, margin))), doubts: [] };
 }
 

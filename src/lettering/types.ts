@@ -46,4 +46,6 @@ export interface Tracing {
   /** What is no stroke at all, left as it was. */
   readonly regions: readonly { readonly region: Region; readonly says: string; readonly at: Point }[];
   readonly outlines: readonly Outline[];
+  /** Parts dropped because they are far smaller than a stroke is wide. */
+  readonly crumbs: number;
 }

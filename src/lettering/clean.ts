@@ -34,7 +34,8 @@ export function cleanOutlines(outlines: readonly Outline[]): Cleaned | undefined
   if (!(width > 0)) return undefined;
   const parts = components(region);
   const kept = parts.filter((part) => regionArea(part) > (Math.PI / 4) * (CRUMB_SHARE * width) ** 2);
-  return { region: { loops: kept.flatMap(({ loops }) => loops.filter((loop) => loopPerimeter(loop) > CRUMB_SHARE * width)) }, width, crumbs: parts.length - kept.length, sourceAt: sourcesOf(outlines, each) };
+  const whole = { loops: kept.flatMap(({ loops }) => loops.filter((loop) => loopPerimeter(loop) > CRUMB_SHARE * width)) };
+  return kept.length === 0 ? undefined : { region: whole, width: roughWidth(whole), crumbs: parts.length - kept.length, sourceAt: sourcesOf(outlines, each) };
 }
 
 const roughWidth = (region: Region) => (2 * regionArea(region)) / regionPerimeter(region);

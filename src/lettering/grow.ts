@@ -78,7 +78,9 @@ export function growArm(ground: Ground, start: Start): Grown {
   const all = [follow(ground, halfOf(start.branch, start.turned), line, { left: true, right: true }), without('right'), without('left')];
   const steps = Math.min(Math.round(SWERVE / STEP), Math.max(...all.map((one) => one.line.length - one.base)));
   const staysTogether = all[0]!.line.slice(all[0]!.base, all[0]!.base + steps).every(({ left, right }) => left.length > 0 && right.length > 0);
-  const swerves = all.map((one, k) => swerve(one, steps) + (k > 0 && staysTogether ? BOTH_WALLS : 0));
+  const alone = all.slice(1).some((one) => swerve(one, steps) < Math.PI);
+  // Walls that come apart bend the line between them less than either, should they bend apart alike: that proves nothing.
+  const swerves = all.map((one, k) => (k === 0 ? (staysTogether || !alone ? swerve(one, steps) : Math.PI) : swerve(one, steps) + (staysTogether ? BOTH_WALLS : 0)));
   return all[swerves.indexOf(Math.min(...swerves))]!;
 }
 

@@ -168,6 +168,9 @@ function foreseen(line: readonly Settled[], width: number): Settled {
 /** Over this many first steps on one wall the line may be foreseen worse, by this share of the width: the base knew two walls. */
 const [SETTING_OUT, LEAVING] = [4, 0.09];
 
+/** A wall nearer than half a width by this share of the width is some other wall. */
+const NEARER = 0.15;
+
 /** Should both walls part at once, the one that does so less goes on if it is no farther off than this. */
 const LEEWAY = 0.12;
 
@@ -177,7 +180,9 @@ function look({ boundary }: Shore, place: Settled, alive: Alive, width: number, 
     const hint = alive[side] ? place[side][0] : undefined;
     if (hint === undefined) return undefined;
     const { index, distance } = footFrom(boundary, hint, place);
-    return { index, off: Math.abs(distance - place.half) / width };
+    // A wall that comes nearer does not leave: the line was foreseen too wide or too close to it.
+    const off = (distance - place.half) / width;
+    return { index, off: off < 0 ? (off < -NEARER ? Infinity : 0) : off };
   };
   const [left, right] = [at('left'), at('right')];
   const best = Math.min(left?.off ?? Infinity, right?.off ?? Infinity);

@@ -7,8 +7,8 @@ export type Kind = 'strokes' | 'dot' | 'solid';
 /** An axis shorter than this many widths of its widest disc says little: the part is about as wide as it is long. */
 const COMPACT = 1.2;
 
-/** A compact part up to this many times the lettering's width is its dot, whatever its shape. */
-const DOT_SIZE = 1.8;
+/** A compact part up to this many times the lettering's width is its dot, whatever its shape, and up to the second if it is round. */
+const [DOT_SIZE, ROUND_DOT_SIZE] = [1.8, 4];
 
 /** Alone, or larger, it is a dot if its perimeter is no longer than this much of the ellipse's with the same moments. */
 const ROUND = 1.018;
@@ -21,7 +21,8 @@ export function kindOf(region: Region, tracks: readonly Track[], width: number |
   const widest = 2 * Math.max(...tracks.flatMap(({ radius }) => radius));
   const long = tracks.reduce((sum, track) => sum + trackLength(track), 0);
   if (long < COMPACT * widest) {
-    if (width !== undefined) return widest < DOT_SIZE * width ? 'dot' : 'solid';
+    if (width !== undefined && widest < DOT_SIZE * width) return 'dot';
+    if (width !== undefined && widest > ROUND_DOT_SIZE * width) return 'solid';
     return region.loops.length === 1 && regionPerimeter(region) < ROUND * ellipsePerimeter(momentsOf(region)) ? 'dot' : 'solid';
   }
   return raggedness(tracks) > RAGGED ? 'solid' : 'strokes';

@@ -77,7 +77,9 @@ export function growArm(ground: Ground, start: Start): Grown {
     ({ ...follow(ground, halfOf(start.branch, start.turned), shedding(ground.shore, line, shed), { left: shed !== 'left', right: shed !== 'right' }), shed });
   const all = [follow(ground, halfOf(start.branch, start.turned), line, { left: true, right: true }), without('right'), without('left')];
   const steps = Math.min(Math.round(SWERVE / STEP), Math.max(...all.map((one) => one.line.length - one.base)));
-  const staysTogether = all[0]!.line.slice(all[0]!.base, all[0]!.base + steps).every(({ left, right }) => left.length > 0 && right.length > 0);
+  // Beyond the widening the crotch is near, where walls part in any case.
+  const widening = Math.min(steps, Math.floor((track.along[safe]! - track.along[clear]!) / (STEP * width)) - 1);
+  const staysTogether = all[0]!.line.length >= all[0]!.base + widening && all[0]!.line.slice(all[0]!.base, all[0]!.base + widening).every(({ left, right }) => left.length > 0 && right.length > 0);
   const alone = all.slice(1).some((one) => swerve(one, steps) < Math.PI);
   // Walls that come apart bend the line between them less than either, should they bend apart alike: that proves nothing.
   const swerves = all.map((one, k) => (k === 0 ? (staysTogether || !alone ? swerve(one, steps) : Math.PI) : swerve(one, steps) + (staysTogether ? BOTH_WALLS : 0)));
@@ -160,8 +162,9 @@ function foreseen(line: readonly Settled[], width: number): Settled {
   const last = line.at(-1)!;
   const { heading, curvature } = courseAtEnd(line, 0.8 * width);
   const before = line[Math.max(0, line.length - 5)]!;
-  // Half of the latest change: the width may go on as it went, or level out.
-  const half = Math.max(0.8 * last.half, last.half + (last.half - before.half) / 8);
+  // Seen by one wall, the width may go on as it went, or level out: half of the latest change.
+  const lately = (last.half - before.half) / (last.left.length > 0 && last.right.length > 0 ? 4 : 8);
+  const half = Math.max(0.8 * last.half, last.half + lately);
   return { ...last, ...alongCircle(last, heading, curvature, STEP * width), half, seen: 1 };
 }
 
@@ -174,6 +177,16 @@ const NEARER = 0.15;
 /** Should both walls part at once, the one that does so less goes on if it is no farther off than this. */
 const LEEWAY = 0.12;
 
+/** How far off a wall may be while both are seen. Where both part alike it is the pen that grows wider; where one does so less, that one goes on. */
+function limitFor(left: number, right: number): number {
+  const [less, more] = [Math.min(left, right), Math.max(left, right)];
+  if (less < PARTING || less >= LEEWAY) return PARTING;
+  return (less > ALIKE * more && more < LEEWAY ? more : less) + 1e-9;
+}
+
+/** Two walls part alike when one does so at least by this share of what the other does. */
+const ALIKE = 0.5;
+
 /** Boundary points of the walls still alive, across from a place and half a width off. */
 function look({ boundary }: Shore, place: Settled, alive: Alive, width: number, setOut: boolean): Seen {
   const at = (side: 'left' | 'right') => {
@@ -185,8 +198,7 @@ function look({ boundary }: Shore, place: Settled, alive: Alive, width: number, 
     return { index, off: off < 0 ? (off < -NEARER ? Infinity : 0) : off };
   };
   const [left, right] = [at('left'), at('right')];
-  const best = Math.min(left?.off ?? Infinity, right?.off ?? Infinity);
-  const limit = left && right ? (best >= PARTING && best < LEEWAY ? best + 1e-9 : PARTING) : setOut ? LEAVING : PARTING;
+  const limit = left && right ? limitFor(left.off, right.off) : setOut ? LEAVING : PARTING;
   const own = (foot: typeof left) => (foot !== undefined && foot.off < limit ? foot.index : undefined);
   return { left: own(left), right: own(right) };
 }

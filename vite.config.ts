@@ -20,7 +20,7 @@ export default defineConfig({
       },
       {
         extends: true,
-        test: { name: 'figures', include: ['tests/bench/figures.ts'], testTimeout: 600_000, disableConsoleIntercept: true },
+        test: { name: 'figures', include: ['tests/bench/*figures.ts'], testTimeout: 600_000, disableConsoleIntercept: true },
       },
       {
         extends: true,

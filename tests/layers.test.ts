@@ -10,7 +10,7 @@ const root = fileURLToPath(new URL('..', import.meta.url));
 const ALLOWED: Record<string, readonly string[]> = {
   'src/geometry': ['clipper2-js'],
   'src/artwork': ['src/geometry', 'saxes', 'css-tree'],
-  'src/lettering': ['src/geometry', 'src/artwork'],
+  'src/lettering': ['src/geometry', 'src/artwork', 'delaunator'],
   'src/machining': ['src/geometry'],
   'src/lighting': ['src/geometry'],
   'src/values': ['src/geometry', 'src/artwork', 'src/lettering', 'src/machining', 'src/lighting', 'src/runtime'],

@@ -1,0 +1,67 @@
+import '../src/values/types.ts';
+import type { Outline } from '../src/artwork/index.ts';
+import { type Junction, type TracedStroke, type Tracing, traceOutlines } from '../src/lettering/index.ts';
+import { polylinePath } from '../src/geometry/index.ts';
+import { type Problem, defineNode } from '../src/runtime/index.ts';
+import { type Check, atLeast } from '../src/values/check.ts';
+
+/** A stem of 40 x 6 mm. */
+const STEM: Outline = { paths: [polylinePath([{ x: 0, y: 0 }, { x: 6, y: 0 }, { x: 6, y: 40 }, { x: 0, y: 40 }], true)], fillRule: 'nonzero' };
+
+export default defineNode({
+  name: 'trace-centre-lines',
+  title: 'Trace centre lines',
+  doc: 'Finds the strokes a pen would have drawn in filled lettering, whatever its width. Where strokes cross or meet it decides which arms belong together, and says how sure it is. Shapes that are no strokes are left as outlines.',
+  inputs: { outlines: { type: 'outlines', doc: 'Filled lettering.' } },
+  outputs: {
+    strokes: { type: 'strokes', doc: 'Centre lines, each with the width the lettering has there on average.' },
+    rest: { type: 'outlines', doc: 'Shapes that are no strokes, as they were.' },
+    checks: { type: 'checks', doc: 'The junction that was decided by the smallest margin.' },
+    quantities: { type: 'quantities', doc: 'Numbers of strokes, junctions and shapes left.' },
+  },
+  params: {
+    tolerance: { kind: 'number', unit: 'mm', default: 0.02, min: 0.001, max: 1, step: 0.005, label: 'Tolerance', doc: 'Greatest distance between a centre line found and the curves that stand for it.' },
+    leastConfidence: { kind: 'number', unit: 'ratio', default: 0.1, min: 0, max: 1, step: 0.05, label: 'Least confidence', doc: 'Strokes decided by a smaller margin are worth a caution; 0 cautions never.' },
+  },
+  examples: [{ title: 'one stem', inputs: { outlines: [STEM] } }],
+  compute({ outlines }, { tolerance, leastConfidence }, { checkpoint }) {
+    const tracing = traceOutlines(outlines, { tolerance }, () => checkpoint(0.5));
+    const { strokes, regions, junctions } = tracing;
+    if (strokes.length === 0) return { ok: false, problems: [nothingTraced(tracing)] };
+    return {
+      ok: true,
+      outputs: {
+        strokes, rest: regions.map(({ region }): Outline => ({ paths: region.loops.map((loop) => polylinePath(loop, true)), fillRule: 'nonzero' })),
+        checks: [confidenceOf(strokes, leastConfidence)],
+        quantities: {
+          tracedStrokes: { value: strokes.length, unit: 'count' }, tracedJunctions: { value: junctions.length, unit: 'count' },
+          shapesLeft: { value: regions.length, unit: 'count' }, leastConfidence: { value: least(strokes, junctions), unit: 'ratio' },
+        },
+      },
+      cautions: cautionsOf(tracing),
+    };
+  },
+});
+
+function nothingTraced({ regions, outlines }: Tracing): Problem {
+  const found = regions.length > 0 ? `${regions.length} shapes that are no strokes` : `${outlines.length} outlines without area`;
+  return { expected: 'lettering made of strokes', found, advice: 'Give filled lettering, or use “Import strokes” for lines.' };
+}
+
+const least = (strokes: readonly TracedStroke[], junctions: readonly Junction[]): number => [...strokes, ...junctions].reduce((sum, { confidence }) => Math.min(sum, confidence), 1);
+
+function confidenceOf(strokes: readonly TracedStroke[], limit: number): Check {
+  const worst = strokes.reduce((a, b) => (b.confidence < a.confidence ? b : a));
+  const at = worst.doubts[0]?.at ?? worst.path.start;
+  return atLeast({
+    check: 'tracing-confidence', subject: 'Smallest margin a stroke was decided by', value: worst.confidence, limit, unit: 'ratio', at,
+    advice: 'Look at this place: another pen might have gone another way.',
+  }, 'caution');
+}
+
+function cautionsOf({ regions, crumbs }: Tracing): Problem[] {
+  return [
+    ...regions.map(({ says, at }): Problem => ({ expected: 'strokes', found: `${says} at (${at.x.toFixed(1)}, ${at.y.toFixed(1)}) mm`, advice: 'It is left as an outline; draw its strokes by hand if it should be lit.' })),
+    ...(crumbs > 0 ? [{ expected: 'shapes as wide as a stroke', found: `${crumbs} far smaller ones, which were dropped`, advice: 'Clean the drawing if they were meant.' }] : []),
+  ];
+}

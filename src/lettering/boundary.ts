@@ -1,0 +1,129 @@
+import { type Loop, type Point, type Region } from '../geometry/index.ts';
+
+/**
+ * A region's boundary as points close together, loop after loop. `next` and `previous` lead around the loop with the inside
+ * on the left; `along` is the length from the loop's first point, mm.
+ */
+export interface Boundary {
+  /** x and y of every point in turn. */
+  readonly places: Float64Array;
+  readonly next: Int32Array;
+  readonly previous: Int32Array;
+  readonly loop: Int32Array;
+  readonly along: Float64Array;
+  /** Length of each loop, mm. */
+  readonly lengths: readonly number[];
+  /** For each point whether it is a vertex of the region, not one put between two. */
+  readonly vertex: Uint8Array;
+}
+
+/** The points of a region's loops with others put between them evenly, so that no two neighbours are more than `step` mm apart. */
+export function sampleBoundary(region: Region, step: number): Boundary {
+  return boundaryOf(region.loops.filter((loop) => loop.length > 2).map((loop) => subdivided(loop, step)));
+}
+
+interface Sample extends Point {
+  readonly vertex: boolean;
+}
+
+function subdivided(loop: Loop, step: number): Sample[] {
+  return loop.flatMap((from, i) => {
+    const to = loop[(i + 1) % loop.length]!;
+    const pieces = Math.max(1, Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) / step - 1e-9));
+    return Array.from({ length: pieces }, (_, k): Sample => ({
+      x: from.x + ((to.x - from.x) * k) / pieces, y: from.y + ((to.y - from.y) * k) / pieces, vertex: k === 0,
+    }));
+  });
+}
+
+function boundaryOf(loops: readonly (readonly Sample[])[]): Boundary {
+  const count = loops.reduce((sum, { length }) => sum + length, 0);
+  const boundary = {
+    places: new Float64Array(2 * count), next: new Int32Array(count), previous: new Int32Array(count),
+    loop: new Int32Array(count), along: new Float64Array(count), lengths: [] as number[], vertex: new Uint8Array(count),
+  };
+  let first = 0;
+  loops.forEach((samples, loop) => {
+    boundary.lengths.push(fill(boundary, samples, loop, first));
+    first += samples.length;
+  });
+  return boundary;
+}
+
+/** Enters one loop from index `first` on; gives its length. */
+function fill(boundary: Boundary, samples: readonly Sample[], loop: number, first: number): number {
+  let along = 0;
+  samples.forEach(({ x, y, vertex }, k) => {
+    const [i, after] = [first + k, samples[(k + 1) % samples.length]!];
+    boundary.places.set([x, y], 2 * i);
+    boundary.next[i] = first + ((k + 1) % samples.length);
+    boundary.previous[i] = first + ((k + samples.length - 1) % samples.length);
+    boundary.loop[i] = loop;
+    boundary.along[i] = along;
+    boundary.vertex[i] = vertex ? 1 : 0;
+    along += Math.hypot(after.x - x, after.y - y);
+  });
+  return along;
+}
+
+/** The boundary with a point halfway between each listed point and its next one. */
+export function halve({ places, next, loop, lengths, vertex }: Boundary, after: ReadonlySet<number>): Boundary {
+  const loops: Sample[][] = lengths.map(() => []);
+  for (let i = 0; i < next.length; i++) {
+    const [x, y, j] = [places[2 * i]!, places[2 * i + 1]!, next[i]!];
+    loops[loop[i]!]!.push({ x, y, vertex: vertex[i] === 1 });
+    if (after.has(i)) loops[loop[i]!]!.push({ x: (x + places[2 * j]!) / 2, y: (y + places[2 * j + 1]!) / 2, vertex: false });
+  }
+  return boundaryOf(loops);
+}
+
+/** Length of the shorter way along the boundary between two points, mm; Infinity between loops. */
+export function wayBetween({ loop, along, lengths }: Boundary, a: number, b: number): number {
+  if (loop[a] !== loop[b]) return Infinity;
+  const direct = Math.abs(along[a]! - along[b]!);
+  return Math.min(direct, lengths[loop[a]!]! - direct);
+}
+
+/** The boundary's places by length along their loops. */
+export interface Walk {
+  /** Index of the first point of each loop; one more for the end. */
+  readonly first: readonly number[];
+  /** The place a signed length further along the loop from a point. */
+  readonly from: (index: number, way: number) => Point;
+  /** The point nearest before that place. */
+  readonly indexFrom: (index: number, way: number) => number;
+  /** Signed length from point a on to point b of the same loop, the shorter way round. */
+  readonly way: (a: number, b: number) => number;
+}
+
+/** Makes walking along a boundary quick: any length in logarithmic time. */
+export function walkOf({ places, next, loop, along, lengths }: Boundary): Walk {
+  const first: number[] = lengths.map(() => -1);
+  for (let i = next.length - 1; i >= 0; i--) first[loop[i]!] = i;
+  first.push(next.length);
+  const wrapped = (which: number, value: number) => value - lengths[which]! * Math.floor(value / lengths[which]!);
+  const indexAt = (which: number, target: number) => {
+    let [low, high] = [first[which]!, first[which + 1]!];
+    while (high - low > 1) {
+      const middle = (low + high) >> 1;
+      if (along[middle]! <= target) low = middle;
+      else high = middle;
+    }
+    return low;
+  };
+  const targetFrom = (index: number, way: number) => wrapped(loop[index]!, along[index]! + way);
+  const from = (index: number, way: number): Point => {
+    const target = targetFrom(index, way);
+    const i = indexAt(loop[index]!, target);
+    const j = next[i]!;
+    const [x, y] = [places[2 * i]!, places[2 * i + 1]!];
+    const [dx, dy] = [places[2 * j]! - x, places[2 * j + 1]! - y];
+    const t = (target - along[i]!) / (Math.hypot(dx, dy) || 1);
+    return { x: x + dx * t, y: y + dy * t };
+  };
+  const way = (a: number, b: number) => {
+    const [whole, ahead] = [lengths[loop[a]!]!, along[b]! - along[a]!];
+    return ahead - whole * Math.round(ahead / whole);
+  };
+  return { first, from, indexFrom: (index, by) => indexAt(loop[index]!, targetFrom(index, by)), way };
+}

@@ -1,0 +1,64 @@
+import type { Outline } from '../artwork/artwork.ts';
+import {
+  boxOfPoints, components, flattenPath, type Loop, loopPerimeter, type Path, type Point, pointInRegion, type Region, regionArea, regionBounds, regionFromLoops, regionPerimeter, simplifyLoop, unionRegions,
+} from '../geometry/index.ts';
+
+/** Chords of the first look stray at most this share of the drawing's size from its curves. */
+const FIRST_LOOK = 1 / 4000;
+
+/** Chords stray at most this share of the stroke width; a third of it again is spent on leaving out points. */
+const FINE_SHARE = 0.001;
+
+/** A part smaller than a disc this share of the stroke width across is a crumb, no lettering. */
+const CRUMB_SHARE = 0.12;
+
+/** A drawing's outlines as one region, its crumbs dropped. */
+export interface Cleaned {
+  readonly region: Region;
+  /** Width of the lettering's strokes, roughly, mm: twice the area by the perimeter, exact for a long band. */
+  readonly width: number;
+  readonly crumbs: number;
+  /** Which outline covers a point: the source it names, if any. */
+  readonly sourceAt: (point: Point) => string | undefined;
+}
+
+/** The area that outlines fill, each by its own rule, overlapping letters joined. Undefined when it is nothing at all. */
+export function cleanOutlines(outlines: readonly Outline[]): Cleaned | undefined {
+  const size = sizeOf(outlines);
+  if (!(size > 0)) return undefined;
+  const first = roughWidth(regionOf(outlines, size * FIRST_LOOK));
+  if (!(first > 0)) return undefined;
+  const each = outlines.map((outline) => filled(outline, first * FINE_SHARE));
+  const region = simplified(unionRegions(each), (first * FINE_SHARE) / 3);
+  const width = roughWidth(region);
+  if (!(width > 0)) return undefined;
+  const parts = components(region);
+  const kept = parts.filter((part) => regionArea(part) > (Math.PI / 4) * (CRUMB_SHARE * width) ** 2);
+  const whole = { loops: kept.flatMap(({ loops }) => loops.filter((loop) => loopPerimeter(loop) > CRUMB_SHARE * width)) };
+  return kept.length === 0 ? undefined : { region: whole, width: roughWidth(whole), crumbs: parts.length - kept.length, sourceAt: sourcesOf(outlines, each) };
+}
+
+const roughWidth = (region: Region) => (2 * regionArea(region)) / regionPerimeter(region);
+
+function sizeOf(outlines: readonly Outline[]): number {
+  const box = boxOfPoints(outlines.flatMap(({ paths }) => paths.flatMap(hullOf)));
+  return box === undefined ? 0 : Math.hypot(box.maxX - box.minX, box.maxY - box.minY);
+}
+
+const hullOf = (path: Path): Point[] => [path.start, ...path.segments.map(({ end }) => end)];
+
+const filled = ({ paths, fillRule }: Outline, tolerance: number): Region => regionFromLoops(paths.map((path): Loop => flattenPath(path, tolerance)), fillRule);
+
+const regionOf = (outlines: readonly Outline[], tolerance: number): Region => unionRegions(outlines.map((outline) => filled(outline, tolerance)));
+
+function sourcesOf(outlines: readonly Outline[], regions: readonly Region[]): (point: Point) => string | undefined {
+  const boxes = regions.map(regionBounds);
+  return (point) => outlines.find((_, i) => {
+    const box = boxes[i];
+    const near = box !== undefined && point.x >= box.minX && point.x <= box.maxX && point.y >= box.minY && point.y <= box.maxY;
+    return near && pointInRegion(regions[i]!, point) !== 'outside';
+  })?.source;
+}
+
+const simplified = ({ loops }: Region, tolerance: number): Region =>
+  ({ loops: loops.map((loop) => simplifyLoop(loop, tolerance)).filter((loop) => loop.length > 2) });

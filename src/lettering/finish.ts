@@ -1,0 +1,80 @@
+import { type Path, type Point, type Region } from '../geometry/index.ts';
+import type { Course, CourseEnd } from './course.ts';
+import { finishEnd, indexOf } from './ends.ts';
+import { fitCubics } from './fit-cubics.ts';
+import { meet } from './joins.ts';
+import type { Knot } from './junctions.ts';
+import { CLEAR } from './pairing.ts';
+import type { Settled } from './settle.ts';
+import type { Doubt, Junction, StrokeEnd, TracedStroke } from './types.ts';
+
+const degrees = (radians: number) => (radians * 180) / Math.PI;
+
+const sure = ({ matching }: Knot): number => Math.min(1, Math.max(0, matching.margin / CLEAR));
+
+/** A junction as the result tells it. */
+export const junctionOf = (knot: Knot): Junction => ({
+  at: knot.at, radius: knot.radius, arms: knot.views.map(({ direction }) => degrees(direction)), pairs: knot.matching.pairs, confidence: sure(knot),
+});
+
+/** What the last steps work on: the settled lines of all courses of one part. */
+export interface Draft {
+  readonly region: Region;
+  readonly courses: readonly Course[];
+  readonly lines: readonly (readonly Settled[])[];
+  readonly knots: readonly Knot[];
+  readonly tolerance: number;
+}
+
+/** A line with one end done. */
+interface Ended {
+  readonly line: readonly Settled[];
+  readonly end: StrokeEnd;
+  readonly doubts: readonly Doubt[];
+}
+
+/** Brings free ends to the outline and lone ends to their partners, and fits curves. */
+export function finishStrokes(draft: Draft): TracedStroke[] {
+  const index = indexOf(draft.region);
+  return draft.courses.map((course, stroke) => {
+    const line = draft.lines[stroke]!;
+    if (course.closed) {
+      const end: StrokeEnd = { kind: 'joins', stroke, at: { x: line[0]!.x, y: line[0]!.y } };
+      return strokeOf(draft, course, line, [end, end], []);
+    }
+    const last = ended(draft, index, course.ends[1], line);
+    const first = ended(draft, index, course.ends[0], [...last.line].reverse());
+    return strokeOf(draft, course, [...first.line].reverse(), [first.end, last.end], [...first.doubts, ...last.doubts]);
+  });
+}
+
+function ended(draft: Draft, index: ReturnType<typeof indexOf>, end: CourseEnd, line: readonly Settled[]): Ended {
+  if (end.kind === 'free') return { line: line.length > 3 ? finishEnd(index, line).line : line, end: { kind: 'free' }, doubts: [] };
+  const knot = draft.knots[end.knot]!;
+  const partners = draft.courses.flatMap((other, k) => (other.knots.includes(end.knot) ? [{ stroke: k, line: draft.lines[k]!, closed: other.closed }] : []));
+  const met = meet(line, end.followed + 2 * knot.radius, partners, knot.meeting);
+  const doubts = doubtsAt(knot);
+  return 'stroke' in met ? { line: met.line, end: { kind: 'joins', stroke: met.stroke, at: met.at }, doubts } : { line: met.line, end: { kind: 'free' }, doubts };
+}
+
+/** Below this confidence a junction is worth a look. */
+const DOUBTFUL = 0.5;
+
+const doubtsAt = (knot: Knot): Doubt[] =>
+  (sure(knot) >= DOUBTFUL ? [] : [{ at: knot.at, says: 'strokes could run on here in another way nearly as well: check which of them belong together' }]);
+
+function strokeOf(draft: Draft, course: Course, line: readonly Settled[], ends: readonly [StrokeEnd, StrokeEnd], more: readonly Doubt[]): TracedStroke {
+  const path: Path = fitCubics(line.map(({ x, y }): Point => ({ x, y })), course.closed, draft.tolerance);
+  const lone = course.ends.flatMap((end) => (end.kind === 'lone' ? [end.knot] : []));
+  const knots = [...new Set([...course.knots, ...lone])].map((k) => draft.knots[k]!);
+  const through = course.knots.flatMap((k) => doubtsAt(draft.knots[k]!));
+  return { path, widths: widthsOf(line), ends, confidence: Math.min(1, ...knots.map(sure)), doubts: [...through, ...more] };
+}
+
+function widthsOf(line: readonly Settled[]): { along: number; width: number }[] {
+  let along = 0;
+  return line.map(({ x, y, half }, i) => {
+    if (i > 0) along += Math.hypot(x - line[i - 1]!.x, y - line[i - 1]!.y);
+    return { along, width: 2 * half };
+  });
+}

@@ -1,0 +1,2 @@
+export { traceOutlines, type TraceOptions } from './trace.ts';
+export * from './types.ts';

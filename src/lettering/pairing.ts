@@ -1,0 +1,99 @@
+import { distanceToChord, type Point } from '../geometry/index.ts';
+import type { ArmView } from './arm.ts';
+import { alongCircle, courseAtEnd } from './ends.ts';
+import type { Grown } from './grow.ts';
+
+/** Which arms are one stroke: pairs of places in the list of arms, what all cost, and how much dearer the next best answer is. Costs in degrees. */
+export interface Matching {
+  readonly pairs: readonly (readonly [number, number])[];
+  readonly cost: number;
+  readonly margin: number;
+}
+
+/** An arm without a partner costs this, so that a pair dearer than twice as much is none. */
+const LONE = 40;
+
+/** A margin of this much leaves no doubt. */
+export const CLEAR = 40;
+
+/** What a doubling of the width from one arm to the other costs. */
+const WIDTH_COST = 25;
+
+/** What a wall that runs on from one arm into the other is worth. */
+const SHARED_WALL = 12;
+
+const degrees = (radians: number) => (radians * 180) / Math.PI;
+const wrapped = (angle: number) => angle - 2 * Math.PI * Math.round(angle / (2 * Math.PI));
+
+/** An arm as far as its pairing is concerned. */
+export interface Candidate {
+  readonly view: ArmView;
+  readonly grown: Grown;
+  readonly branch: number;
+  readonly stub: Point | undefined;
+}
+
+/** The cheapest way to pair some arms, found by trying all. */
+export function bestMatching(arms: readonly Candidate[]): Matching {
+  const costs = arms.map((a, i) => arms.map((b, j) => (i === j ? Infinity : costOf(a, b))));
+  const most = 2 * LONE + CLEAR;
+  let best: Matching = { pairs: [], cost: Infinity, margin: Infinity };
+  const search = (left: readonly number[], pairs: readonly (readonly [number, number])[], cost: number): void => {
+    const [first, ...rest] = left;
+    if (first === undefined) {
+      if (cost < best.cost) best = { pairs, cost, margin: best.cost - cost };
+      else best = { ...best, margin: Math.min(best.margin, cost - best.cost) };
+      return;
+    }
+    search(rest, pairs, cost + LONE);
+    for (const other of rest) {
+      if (costs[first]![other]! > most) continue;
+      search(rest.filter((arm) => arm !== other), [...pairs, [first, other]], cost + costs[first]![other]!);
+    }
+  };
+  search([...arms.keys()], [], 0);
+  return { ...best, margin: Math.min(CLEAR, best.margin) };
+}
+
+function costOf(a: Candidate, b: Candidate): number {
+  if (a.stub && b.stub) return pairCost(a.view, b.view);
+  if (a.stub || b.stub) return a.stub ? stubCost(b, a.stub) : stubCost(a, b.stub!);
+  const shared = a.grown.reached === b.branch || b.grown.reached === a.branch;
+  return pairCost(a.view, b.view) - (shared ? SHARED_WALL : 0);
+}
+
+/** What a stub costs whose end lies half a width beside the way of the arm that runs into it. */
+const STUB_COST = 60;
+
+/** How far beside the arm's way a stub ends decides whether the arm runs on into it. */
+function stubCost({ grown: { line } }: Candidate, end: Point): number {
+  const last = line.at(-1)!;
+  const { heading, curvature } = courseAtEnd(line, 2 * last.half);
+  const ahead = [1, 2, 3, 4].map((k) => alongCircle(last, heading, curvature, k * last.half));
+  const way = [...line.slice(-24), ...ahead];
+  const beside = Math.min(...way.slice(1).map((place, i) => distanceToChord(end, way[i]!, place)));
+  return (STUB_COST * beside) / last.half;
+}
+
+/**
+ * Cost of running from arm `a` into arm `b`: the bending of the curve between them beyond what their own curvature explains,
+ * as the turn that costs as much in an even bend, and the step in width.
+ */
+export function pairCost(a: ArmView, b: ArmView): number {
+  const inward = a.direction + Math.PI;
+  const turn = wrapped(b.direction - inward);
+  const middle = inward + turn / 2;
+  const [dx, dy] = [b.point.x - a.point.x, b.point.y - a.point.y];
+  const along = dx * Math.cos(middle) + dy * Math.sin(middle);
+  const aside = dy * Math.cos(middle) - dx * Math.sin(middle);
+  // Arms that were followed up to or past each other still have a blend's length to come together.
+  const length = Math.max(along, (BLEND * (a.width + b.width)) / 2);
+  const own = Math.max(-0.5, Math.min(0.5, ((b.curvature - a.curvature) / 2) * (Math.max(0, along) / 2)));
+  const slant = Math.atan2(aside, length);
+  const [first, last] = [turn / 2 + slant - own, turn / 2 - slant - own];
+  const bend = 2 * Math.sqrt(first * first - first * last + last * last);
+  return degrees(bend) + WIDTH_COST * Math.abs(Math.log2(a.width / b.width));
+}
+
+/** Length of the shortest blend, in widths. */
+const BLEND = 1.5;

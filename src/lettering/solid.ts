@@ -1,0 +1,79 @@
+import { loopArea, type Point, type Region, regionArea, regionPerimeter } from '../geometry/index.ts';
+import { type Track, trackLength } from './track.ts';
+
+/** What a part of the lettering is: strokes, a dot, or a shape that no pen stroke makes. */
+export type Kind = 'strokes' | 'dot' | 'solid';
+
+/** An axis shorter than this many widths of its widest disc says little: the part is about as wide as it is long. */
+const COMPACT = 1.2;
+
+/** A compact part up to this many times the lettering's width is its dot, whatever its shape, and up to the second if it is round. */
+const [DOT_SIZE, ROUND_DOT_SIZE] = [1.8, 4];
+
+/** Alone, or larger, it is a dot if its perimeter is no longer than this much of the ellipse's with the same moments. */
+const ROUND = 1.018;
+
+/** Discs that grow or shrink by more than this per length, on average, are no pen's. */
+const RAGGED = 0.24;
+
+/** Tells what a part is from its axis. `width` is the usual width of the lettering's strokes, mm; undefined when there are none. */
+export function kindOf(region: Region, tracks: readonly Track[], width: number | undefined): Kind {
+  const widest = 2 * Math.max(...tracks.flatMap(({ radius }) => radius));
+  const long = tracks.reduce((sum, track) => sum + trackLength(track), 0);
+  if (long < COMPACT * widest) {
+    if (width !== undefined && widest < DOT_SIZE * width) return 'dot';
+    if (width !== undefined && widest > ROUND_DOT_SIZE * width) return 'solid';
+    return region.loops.length === 1 && regionPerimeter(region) < ROUND * ellipsePerimeter(momentsOf(region)) ? 'dot' : 'solid';
+  }
+  return raggedness(tracks) > RAGGED ? 'solid' : 'strokes';
+}
+
+/** Mean change of the discs' radius per length. */
+function raggedness(tracks: readonly Track[]): number {
+  let [change, long] = [0, 0];
+  for (const { radius, along } of tracks) {
+    const stride = Math.max(1, Math.floor(radius.length / 16));
+    for (let i = stride; i < radius.length; i += stride) change += Math.abs(radius[i]! - radius[i - stride]!);
+    long += along.at(-1)!;
+  }
+  return change / long;
+}
+
+/** Half-axes and direction (radians) of the ellipse that has a region's second moments, and its centre. */
+export interface Moments {
+  readonly centre: Point;
+  readonly long: number;
+  readonly short: number;
+  readonly direction: number;
+}
+
+/** Second moments by Green's theorem, edge by edge. */
+export function momentsOf({ loops }: Region): Moments {
+  const area = regionArea({ loops });
+  const origin = loops[0]![0]!;
+  let [mx, my, xx, xy, yy] = [0, 0, 0, 0, 0];
+  for (const loop of loops) {
+    if (loopArea(loop) === 0) continue;
+    loop.forEach((point, i) => {
+      const after = loop[(i + 1) % loop.length]!;
+      const [ax, ay, bx, by] = [point.x - origin.x, point.y - origin.y, after.x - origin.x, after.y - origin.y];
+      const twice = ax * by - bx * ay;
+      mx += (twice * (ax + bx)) / 6;
+      my += (twice * (ay + by)) / 6;
+      xx += (twice * (ax * ax + ax * bx + bx * bx)) / 12;
+      yy += (twice * (ay * ay + ay * by + by * by)) / 12;
+      xy += (twice * (2 * ax * ay + ax * by + bx * ay + 2 * bx * by)) / 24;
+    });
+  }
+  const [cx, cy] = [mx / area, my / area];
+  const [vx, vy, vxy] = [xx / area - cx * cx, yy / area - cy * cy, xy / area - cx * cy];
+  const [mean, spread] = [(vx + vy) / 2, Math.hypot((vx - vy) / 2, vxy)];
+  const half = (value: number) => 2 * Math.sqrt(Math.max(0, value));
+  return { centre: { x: origin.x + cx, y: origin.y + cy }, long: half(mean + spread), short: half(mean - spread), direction: Math.atan2(2 * vxy, vx - vy) / 2 };
+}
+
+/** Ramanujan's approximation (1914), within 1e-5 for these shapes. */
+function ellipsePerimeter({ long, short }: Moments): number {
+  const h = ((long - short) / (long + short)) ** 2;
+  return Math.PI * (long + short) * (1 + (3 * h) / (10 + Math.sqrt(4 - 3 * h)));
+}

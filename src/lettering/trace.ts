@@ -1,0 +1,123 @@
+import type { Outline } from '../artwork/artwork.ts';
+import { components, pathFromCubics, type Region, straightCubic } from '../geometry/index.ts';
+import { sampleBoundary, walkOf } from './boundary.ts';
+import { type Cleaned, cleanOutlines } from './clean.ts';
+import { coursesOf } from './course.ts';
+import type { Shore } from './crotch.ts';
+import { finishStrokes, junctionOf } from './finish.ts';
+import { runIn } from './joins.ts';
+import { knotsOf } from './junctions.ts';
+import { type MedialGraph, medialGraph } from './medial.ts';
+import { peel } from './peel.ts';
+import { settle } from './settle.ts';
+import { type Branch, branchesOf, dropBulges } from './skeleton.ts';
+import { kindOf, momentsOf } from './solid.ts';
+import { type Track, trackOf } from './track.ts';
+import type { StrokeEnd, TracedStroke, Tracing } from './types.ts';
+
+export interface TraceOptions {
+  /** Greatest distance between the fitted curves and the centre line found, mm; 0.002 of the stroke width when absent. */
+  readonly tolerance?: number;
+}
+
+/** Boundary points stand this share of the width apart. */
+const STEP = 1 / 12;
+
+const FIT_SHARE = 0.002;
+
+/** The centre lines of filled outlines. `checkpoint` is called between parts and may throw to stop. */
+export function traceOutlines(outlines: readonly Outline[], options: TraceOptions, checkpoint: () => void): Tracing {
+  const cleaned = cleanOutlines(outlines);
+  if (cleaned === undefined) return { strokes: [], junctions: [], regions: [], outlines, crumbs: 0 };
+  const axes = components(cleaned.region).map((part) => {
+    checkpoint();
+    return axisOf(part, cleaned.width);
+  });
+  const width = usualWidth(axes);
+  const traced = axes.map((axis) => {
+    checkpoint();
+    return traceAxis(axis, width, options.tolerance ?? FIT_SHARE * cleaned.width);
+  });
+  const { strokes, ...rest } = gathered(traced);
+  return { strokes: strokes.map((stroke) => sourced(stroke, cleaned)), ...rest, outlines, crumbs: cleaned.crumbs };
+}
+
+/** With the source of the outline that covers its middle. */
+function sourced(stroke: TracedStroke, { sourceAt }: Cleaned): TracedStroke {
+  const { path } = stroke;
+  const source = sourceAt(path.segments[path.segments.length >> 1]?.end ?? path.start) ?? sourceAt(path.start);
+  return source === undefined ? stroke : { ...stroke, source };
+}
+
+type Traced = Pick<Tracing, 'strokes' | 'junctions' | 'regions'>;
+
+/** The parts' results in one, partners renumbered. */
+function gathered(traced: readonly Traced[]): Traced {
+  let count = 0;
+  const strokes = traced.flatMap((one) => {
+    const before = count;
+    count += one.strokes.length;
+    return one.strokes.map((stroke): TracedStroke => ({ ...stroke, ends: [shifted(stroke.ends[0], before), shifted(stroke.ends[1], before)] }));
+  });
+  return { strokes, junctions: traced.flatMap(({ junctions }) => junctions), regions: traced.flatMap(({ regions }) => regions) };
+}
+
+const shifted = (end: StrokeEnd, by: number): StrokeEnd => (end.kind === 'joins' ? { ...end, stroke: end.stroke + by } : end);
+
+/** What of a component's axis is worth keeping, with the boundary it came from. */
+export function skeletonOf(region: Region, width: number): { graph: MedialGraph; alive: Uint8Array } {
+  const graph = medialGraph(sampleBoundary(region, STEP * width));
+  return { graph, alive: dropBulges(graph, peel(graph)) };
+}
+
+interface Axis {
+  readonly region: Region;
+  readonly graph: MedialGraph;
+  readonly branches: readonly Branch[];
+  readonly tracks: readonly Track[];
+}
+
+function axisOf(region: Region, width: number): Axis {
+  const { graph, alive } = skeletonOf(region, width);
+  const branches = branchesOf(graph, alive);
+  return { region, graph, branches, tracks: branches.map((branch) => trackOf(graph, branch)) };
+}
+
+/** The width in the middle of all lengths of axis, parts that are no longer than wide left out. */
+function usualWidth(axes: readonly Axis[]): number | undefined {
+  const pieces = axes.flatMap(({ region, tracks }) => (kindOf(region, tracks, undefined) !== 'strokes' ? [] : tracks.flatMap(({ radius, along }) =>
+    radius.slice(1).map((r, i) => ({ width: 2 * r, length: along[i + 1]! - along[i]! })))));
+  pieces.sort((a, b) => a.width - b.width);
+  const half = pieces.reduce((sum, { length }) => sum + length, 0) / 2;
+  let passed = 0;
+  return pieces.find(({ length }) => (passed += length) >= half)?.width;
+}
+
+function traceAxis(axis: Axis, width: number | undefined, tolerance: number): Traced {
+  const { region, graph, branches, tracks } = axis;
+  const kind = kindOf(region, tracks, width);
+  if (kind === 'dot') return { strokes: [dotStroke(region)], junctions: [], regions: [] };
+  if (kind === 'solid') return { strokes: [], junctions: [], regions: [{ region, says: NO_STROKE, at: momentsOf(region).centre }] };
+  const shore: Shore = { boundary: graph.boundary, walk: walkOf(graph.boundary) };
+  const knots = knotsOf(graph, shore, branches, tracks);
+  const courses = coursesOf(tracks, knots);
+  const lines = courses.map((course) => settle(shore, runIn(course, knots), course.closed));
+  return { strokes: finishStrokes({ region, courses, lines, knots, tolerance }), junctions: knots.map(junctionOf), regions: [] };
+}
+
+const NO_STROKE = 'this shape is no stroke: it is about as wide as it is long, or its width changes too much along it';
+
+/** A dot's stroke is never shorter than this share of its width, so that it keeps a direction. */
+const SHORTEST = 0.02;
+
+/** A dot as a short stroke along its longer axis, as long as a round pen of its width would make. */
+function dotStroke(region: Region): TracedStroke {
+  const { centre, long, short, direction } = momentsOf(region);
+  const reach = Math.max(long - short, SHORTEST * short);
+  const [dx, dy] = [reach * Math.cos(direction), reach * Math.sin(direction)];
+  const [start, end] = [{ x: centre.x - dx, y: centre.y - dy }, { x: centre.x + dx, y: centre.y + dy }];
+  const [, control1, control2] = straightCubic(start, end);
+  const widths = [{ along: 0, width: 2 * short }, { along: 2 * reach, width: 2 * short }];
+  return { path: pathFromCubics(start, [[control1, control2, end]], false), widths, ends: [{ kind: 'free' }, { kind: 'free' }], confidence: 1, doubts: [] };
+}
+

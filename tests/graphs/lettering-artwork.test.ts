@@ -36,7 +36,9 @@ describe('the shipped lettering', () => {
   });
 
   it('is traced to the very strokes it was drawn with', () => {
-    const { strokes } = (evaluation.nodes.get('trace') as { readonly outputs: { readonly strokes: readonly Stroke[] } }).outputs;
+    const trace = evaluation.nodes.get('trace');
+    if (trace?.state !== 'ready') throw new Error('the lettering could not be traced');
+    const strokes = trace.outputs['strokes'] as readonly Stroke[];
     const truth = { name: 'lantern aisle', width: 13, outlines: [], strokes: drawn().map(({ path }) => ({ path, ends: [] })), counts: [10] };
     const { count, kinks, inner } = compare(truth, { strokes });
     expect({ count, kinks }).toEqual({ count: 10, kinks: 0 });

@@ -80,9 +80,7 @@ export function growArm(ground: Ground, start: Start): Grown {
   // Beyond the widening the crotch is near, where walls part in any case.
   const widening = Math.min(steps, Math.floor((track.along[safe]! - track.along[clear]!) / (STEP * width)) - 1);
   const staysTogether = all[0]!.line.length >= all[0]!.base + widening && all[0]!.line.slice(all[0]!.base, all[0]!.base + widening).every(({ left, right }) => left.length > 0 && right.length > 0);
-  const alone = all.slice(1).some((one) => swerve(one, steps) < Math.PI);
-  // Walls that come apart bend the line between them less than either, should they bend apart alike: that proves nothing.
-  const swerves = all.map((one, k) => (k === 0 ? (staysTogether || !alone ? swerve(one, steps) : Math.PI) : swerve(one, steps) + (staysTogether ? BOTH_WALLS : 0)));
+  const swerves = all.map((one, k) => swerve(one, steps) + (k > 0 && staysTogether ? BOTH_WALLS : 0));
   return all[swerves.indexOf(Math.min(...swerves))]!;
 }
 
@@ -96,7 +94,7 @@ function shedding(shore: Shore, line: readonly Settled[], side: 'left' | 'right'
 const SWERVE = 1.3;
 
 /** One wall alone must do better than both by this much, radians. */
-const BOTH_WALLS = 0.015;
+const BOTH_WALLS = 0.03;
 
 /** How far, radians, a following turned away from the circle its base lay on over so many steps; more if it lost its way before half of them. */
 function swerve({ line: whole, base }: Grown, steps: number): number {

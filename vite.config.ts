@@ -13,6 +13,8 @@ export default defineConfig({
     },
   },
   test: {
+    // Two at once on two cores: the runner's own choice would leave one of them idle.
+    maxWorkers: 2,
     projects: [
       {
         extends: true,

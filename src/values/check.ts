@@ -72,9 +72,11 @@ function judged(finding: Finding, kept: boolean, kind: 'caution' | 'fail', word:
 export function amount(value: number, unit: string): string {
   if (!Number.isFinite(value)) return 'no limit';
   const number = String(Math.round(value * 1000) / 1000);
-  return unit === 'count' || unit === '' ? number : `${number} ${unit.replace(POWER, (_, length: string, power: '2' | '3') => length + RAISED[power])}`;
+  return unit === 'count' || unit === '' ? number : `${number} ${raised(unit)}`;
 }
 
-/** Units are written with plain letters and digits where programs read them, and with raised digits where people do. */
 const POWER = /(m|s)([23])\b/g;
 const RAISED = { 2: '²', 3: '³' } as const;
+
+/** A unit as people read it: with raised digits, where programs write mm2. */
+export const raised = (unit: string): string => unit.replace(POWER, (_, before: string, power: '2' | '3') => before + RAISED[power]);

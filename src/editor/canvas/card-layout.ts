@@ -9,9 +9,6 @@ export const CARD = {
   height: 196,
 } as const;
 
-/** How far a port's word may reach out of its card. */
-export const WORD_REACH = 52;
-
 export const portHeight = (index: number): number => CARD.firstPort + CARD.pitch * index;
 
 /** A card's height before the page has measured it. */

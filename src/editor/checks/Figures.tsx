@@ -1,4 +1,5 @@
 import { amount } from '../../values/check.ts';
+import { spaced } from '../files/words.ts';
 import { useEditor } from '../state/editor.ts';
 
 /** Weights, lengths and times of the job, folded away until they are wanted. */
@@ -23,6 +24,6 @@ export function Figures() {
 /** A quantity's name as words: "cutLength" and "cut-length" are "Cut length"; what comes before a dot is its node. */
 export function nameText(name: string): string {
   const [last = '', ...before] = name.split('.').reverse();
-  const words = last.replaceAll(/([a-z\d])([A-Z])/g, (_, end: string, begin: string) => `${end} ${begin.toLowerCase()}`).replaceAll('-', ' ');
+  const words = spaced(last).replaceAll('-', ' ');
   return `${words.charAt(0).toUpperCase()}${words.slice(1)}${before.length > 0 ? ` (${before.reverse().join('.')})` : ''}`;
 }

@@ -1,3 +1,5 @@
+import { raised } from '../../values/check.ts';
+
 /** "1 step", "25 steps". */
 export const counted = (count: number, thing: string): string => `${String(count)} ${thing}${count === 1 ? '' : 's'}`;
 
@@ -24,5 +26,5 @@ export const spaced = (name: string): string => name.replace(/([a-z0-9])([A-Z])/
 /** A figure with its unit, to six digits; what is counted or a ratio has none. */
 export function measured(value: number, unit: string): string {
   const figure = String(Number(value.toPrecision(6)));
-  return unit === 'count' || unit === 'ratio' ? figure : `${figure} ${unit.replace(/2$/, '²').replace(/3$/, '³')}`;
+  return unit === 'count' || unit === 'ratio' ? figure : `${figure} ${raised(unit)}`;
 }

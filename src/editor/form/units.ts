@@ -1,4 +1,5 @@
 import type { Unit } from '../../runtime/index.ts';
+import { raised } from '../../values/check.ts';
 import { ONE, type Rational, fromDecimal, over, times } from './rational.ts';
 
 /** Powers of length, time, angle and mass. Turns and teeth are counted and have none. */
@@ -58,10 +59,10 @@ export function unitWorth(unit: Unit): UnitWorth {
   return UNITS.get(unit) ?? { factor: ONE, dimension: PURE };
 }
 
-const SHOWN: Readonly<Partial<Record<Unit, string>>> = { mm2: 'mm²', 'mm/s2': 'mm/s²', 'kg/m3': 'kg/m³', deg: '°', count: '', ratio: '' };
+const SHOWN: Readonly<Partial<Record<Unit, string>>> = { deg: '°', count: '', ratio: '' };
 
 /** The unit as a person reads it; empty for counts and ratios. */
-export const shownUnit = (unit: Unit): string => SHOWN[unit] ?? unit;
+export const shownUnit = (unit: Unit): string => SHOWN[unit] ?? raised(unit);
 
 /** The shortest text that reads as exactly this number. */
 export const exactText = (value: number): string => String(value);

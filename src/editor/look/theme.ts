@@ -1,5 +1,4 @@
 import { createStore } from 'zustand/vanilla';
-import { useStore } from 'zustand';
 import { remember, remembered } from '../app/storage.ts';
 
 /** What the person asked for; `system` follows the computer's setting. */
@@ -20,7 +19,6 @@ export const theme = createStore<Theme>()(() => {
   const kept = remembered(KEY);
   return themeOf(kept === 'light' || kept === 'dark' ? kept : 'system');
 });
-export const useTheme = <T>(pick: (theme: Theme) => T): T => useStore(theme, pick);
 
 /** Sets the theme and keeps it for the next visit. */
 export function chooseTheme(choice: Choice): void {

@@ -1,4 +1,4 @@
-import { type Affine, applyToPath, determinant } from '../geometry/transform.ts';
+import { type Affine, applyToPath, applyToPoint, determinant } from '../geometry/transform.ts';
 import { type Box, unionBoxes } from '../geometry/box.ts';
 import { pathBounds } from '../geometry/measure.ts';
 import type { Outline, Stroke } from './artwork.ts';
@@ -19,11 +19,19 @@ export function arrangementBox({ strokes, outlines }: Arrangement): Box | undefi
 export function transformArrangement({ strokes, outlines }: Arrangement, transform: Affine): Arrangement {
   const growth = Math.sqrt(Math.abs(determinant(transform)));
   return {
-    strokes: strokes.map((stroke) => ({
-      ...stroke,
-      path: applyToPath(transform, stroke.path),
-      ...(stroke.width !== undefined && { width: stroke.width * growth }),
-    })),
+    strokes: strokes.map((stroke) => transformStroke(stroke, transform, growth)),
     outlines: outlines.map((outline) => ({ ...outline, paths: outline.paths.map((path) => applyToPath(transform, path)) })),
+  };
+}
+
+/** What was traced goes along: places, widths, and lengths along the stroke (exact where the transform scales evenly). */
+function transformStroke(stroke: Stroke, transform: Affine, growth: number): Stroke {
+  const { path, width, widths, doubts } = stroke;
+  return {
+    ...stroke,
+    path: applyToPath(transform, path),
+    ...(width !== undefined && { width: width * growth }),
+    ...(widths && { widths: widths.map(({ along, width: here }) => ({ along: along * growth, width: here * growth })) }),
+    ...(doubts && { doubts: doubts.map((doubt) => ({ ...doubt, at: applyToPoint(transform, doubt.at) })) }),
   };
 }

@@ -30,6 +30,7 @@ function limitsOf(param: Param) {
     case 'choice': return { options: param.options };
     case 'text': return { maxLength: param.maxLength };
     case 'file': return { accept: param.accept };
+    case 'edits': return { acts: Object.keys(param.acts) };
     case 'switch':
     case 'points': return {};
   }

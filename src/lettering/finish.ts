@@ -1,3 +1,4 @@
+import type { Doubt } from '../artwork/artwork.ts';
 import { type Path, type Point, type Region } from '../geometry/index.ts';
 import type { Course, CourseEnd } from './course.ts';
 import { finishEnd, indexOf } from './ends.ts';
@@ -6,7 +7,7 @@ import { meet } from './joins.ts';
 import type { Knot } from './junctions.ts';
 import { CLEAR } from './pairing.ts';
 import type { Settled } from './settle.ts';
-import type { Doubt, Junction, StrokeEnd, TracedStroke } from './types.ts';
+import type { Junction, StrokeEnd, TracedStroke } from './types.ts';
 
 const degrees = (radians: number) => (radians * 180) / Math.PI;
 

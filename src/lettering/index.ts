@@ -1,2 +1,3 @@
 export { traceOutlines, type TraceOptions } from './trace.ts';
+export type * from './repair/junction-map.ts';
 export * from './types.ts';

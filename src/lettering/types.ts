@@ -1,21 +1,8 @@
-import type { Outline, Stroke } from '../artwork/artwork.ts';
+import type { Doubt, Outline, Stroke, WidthAt } from '../artwork/artwork.ts';
 import type { Point, Region } from '../geometry/index.ts';
-
-/** The lettering's own width at a place of a stroke, mm. */
-export interface WidthAt {
-  /** Length along the stroke from its start, mm. */
-  readonly along: number;
-  readonly width: number;
-}
 
 /** Where a stroke ends: free at the lettering's end, or on another stroke of the result (by its number). */
 export type StrokeEnd = { readonly kind: 'free' } | { readonly kind: 'joins'; readonly stroke: number; readonly at: Point };
-
-/** A place where the tracing could have gone another way, and what it says of it. */
-export interface Doubt {
-  readonly at: Point;
-  readonly says: string;
-}
 
 /** A centre line as a pen would draw it, traced from a filled outline. Its path is tangent-continuous cubics. */
 export interface TracedStroke extends Stroke {

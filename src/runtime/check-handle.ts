@@ -5,9 +5,25 @@ import { formatProblem } from './problem.ts';
 
 /** Throws an Error when a handle names what its node does not have, or parameters it cannot set: a mistake of the node's author. */
 export function checkHandle(node: string, handle: Handle, outputs: Outputs, params: Params): void {
-  const fault = handle.kind === 'places' ? placesFault(handle, outputs, params) : moveFault(handle, outputs, params);
+  const fault = faultOf(handle, outputs, params);
   if (fault !== undefined) throw new Error(`Node "${node}", handle "${handle.kind}": ${fault}`);
 }
+
+function faultOf(handle: Handle, outputs: Outputs, params: Params): string | undefined {
+  switch (handle.kind) {
+    case 'places': return placesFault(handle, outputs, params);
+    case 'edits': return editsFault(handle, outputs, params);
+    case 'move': return moveFault(handle, outputs, params);
+  }
+}
+
+function editsFault({ param, junctions }: Extract<Handle, { kind: 'edits' }>, outputs: Outputs, params: Params): string | undefined {
+  if (own(params, param)?.kind !== 'edits') return `"${param}" is not a parameter that takes edits.`;
+  return own(outputs, junctions)?.type === JUNCTIONS ? undefined : `"${junctions}" is not an output of type ${JUNCTIONS}.`;
+}
+
+/** The type of value that gestures find their places in. The runtime knows it by its name alone. */
+const JUNCTIONS: string = 'junctions';
 
 function placesFault({ param, from, sets = {} }: Extract<Handle, { kind: 'places' }>, outputs: Outputs, params: Params): string | undefined {
   if (own(params, param)?.kind !== 'points') return `"${param}" is not a parameter that takes points.`;

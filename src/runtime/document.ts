@@ -67,5 +67,6 @@ export const LIMITS = {
   inputs: 1_000,
   groups: 1_000,
   points: 100_000,
+  edits: 10_000,
   nameLength: 64,
 } as const;

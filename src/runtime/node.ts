@@ -49,11 +49,22 @@ export interface Context {
  * else, so it can be undone, and survives a change of everything before the node.
  * - `places`: the places of a `points` parameter, each to be moved, added, taken away. With `from` they begin as the spots of
  *   that output (the centres of its holes), and the parameters in `sets` are set along with the first gesture.
+ * - `edits`: the edits of an `edits` parameter, each made by a gesture on what the `junctions` output lays out.
  * - `move`: two numbers in mm that shift what the outputs carry along x and y.
  */
 export type Handle<O extends string = string, P extends string = string> =
   | { readonly kind: 'places'; readonly param: P; readonly from?: O; readonly sets?: AnyParamValues; readonly doc: string }
+  | { readonly kind: 'edits'; readonly param: P; readonly junctions: O; readonly doc: string }
   | { readonly kind: 'move'; readonly outputs: readonly [O, ...O[]]; readonly x: P; readonly y: P; readonly doc: string };
+
+/** Names of the parameters that a handle's gestures set. */
+export function paramsOfHandle(handle: Handle): readonly string[] {
+  switch (handle.kind) {
+    case 'places': return [handle.param, ...Object.keys(handle.sets ?? {})];
+    case 'edits': return [handle.param];
+    case 'move': return [handle.x, handle.y];
+  }
+}
 
 export interface Example<I extends Inputs, P extends Params> {
   readonly title: string;

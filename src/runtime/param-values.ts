@@ -1,6 +1,6 @@
 import { LIMITS } from './document.ts';
 import { suggest } from './nearest.ts';
-import type { AnyParamValues, ChoiceParam, FileParam, NumberParam, Param, ParamValue, Params, TextParam, Unit } from './params.ts';
+import type { AnyParamValues, ChoiceParam, EditsParam, FileParam, NumberParam, Param, ParamValue, Params, TextParam, Unit } from './params.ts';
 import type { Problem, ValueCode } from './problem.ts';
 import { show, showList } from './show.ts';
 
@@ -29,6 +29,7 @@ export function checkValue(param: Param, value: unknown): ValueFault | undefined
     case 'file': return checkFile(param, value);
     case 'switch': return typeof value === 'boolean' ? undefined : wrongKind('true or false', value);
     case 'points': return checkPoints(value);
+    case 'edits': return checkEdits(param, value);
   }
 }
 
@@ -98,6 +99,28 @@ function checkPoints(value: unknown): ValueFault | undefined {
   const wrong = value.findIndex((point) => !isPoint(point));
   if (wrong === -1) return undefined;
   return wrongKind('points as {"x": mm, "y": mm}, both finite', value[wrong], ` as point ${wrong + 1}`);
+}
+
+function checkEdits({ acts }: EditsParam, value: unknown): ValueFault | undefined {
+  if (!Array.isArray(value)) return wrongKind('a list of edits', value);
+  if (value.length > LIMITS.edits)
+    return { code: 'out-of-limits', expected: `at most ${LIMITS.edits} edits`, found: `${value.length} edits`, advice: 'Remove some edits.' };
+  const faults = value.map((edit, index) => checkEdit(acts, edit, ` as edit ${index + 1}`));
+  return faults.find((fault) => fault !== undefined);
+}
+
+function checkEdit(acts: EditsParam['acts'], edit: unknown, where: string): ValueFault | undefined {
+  const members = new Map<string, unknown>(typeof edit === 'object' && edit !== null ? Object.entries(edit) : []);
+  const [act, places] = [members.get('act'), members.get('places')];
+  if (members.size !== 2 || typeof act !== 'string' || !Array.isArray(places) || !places.every(isPoint))
+    return wrongKind('edits as {"act": name, "places": [{"x", "y"}]}, all finite', edit, where);
+  if (!Object.hasOwn(acts, act))
+    return { code: 'not-offered', expected: `one of ${showList(Object.keys(acts))}`, found: `${show(act)}${where}`, advice: suggest(act, Object.keys(acts), 'Choose one of those offered.') };
+  const [least, most] = acts[act]!.places;
+  if (places.length >= least && places.length <= most) return undefined;
+  return {
+    code: 'out-of-limits', expected: `${least === most ? least : `${least} to ${most}`} places to ${act}`, found: `${places.length}${where}`, advice: 'Give as many places as it takes.',
+  };
 }
 
 function isPoint(value: unknown): boolean {

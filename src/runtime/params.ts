@@ -56,7 +56,32 @@ export interface PointsParam {
   readonly doc: string;
 }
 
-export type Param = NumberParam | ChoiceParam | TextParam | FileParam | SwitchParam | PointsParam;
+/** What may be done to a picture by hand: how many places it takes, least and most. */
+export interface Act {
+  readonly places: readonly [number, number];
+  readonly label: string;
+  readonly doc: string;
+}
+
+/**
+ * One thing done by hand. Its places are fractions of a frame's size counted from its lower left corner, y up, so that
+ * they stay where they were on what is drawn when all of it is scaled or shifted.
+ */
+export interface Edit {
+  readonly act: string;
+  readonly places: readonly { readonly x: number; readonly y: number }[];
+}
+
+/** A list of things done by hand to what came in, in the order they are done. */
+export interface EditsParam {
+  readonly kind: 'edits';
+  readonly acts: Readonly<Record<string, Act>>;
+  readonly default: readonly Edit[];
+  readonly label: string;
+  readonly doc: string;
+}
+
+export type Param = NumberParam | ChoiceParam | TextParam | FileParam | SwitchParam | PointsParam | EditsParam;
 export type Params = Readonly<Record<string, Param>>;
 
 /** What `compute` receives for a parameter. A file that was not chosen is null. Without argument: any parameter's value. */
@@ -67,6 +92,7 @@ export type ParamValue<P = Param> =
   : P extends FileParam ? FileValue | null
   : P extends SwitchParam ? boolean
   : P extends PointsParam ? PointsParam['default']
+  : P extends EditsParam ? EditsParam['default']
   : never;
 
 /** Parameter values by name; never for a node known only at run time, as with its inputs. */

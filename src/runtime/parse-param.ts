@@ -1,5 +1,5 @@
 import { checkValue } from './param-values.ts';
-import type { NumberParam, Param, ParamValue, PointsParam } from './params.ts';
+import type { Edit, EditsParam, NumberParam, Param, ParamValue, PointsParam } from './params.ts';
 import type { Problem } from './problem.ts';
 import { show } from './show.ts';
 
@@ -20,13 +20,14 @@ const SWITCH_WORDS: ReadonlyMap<string, boolean> = new Map([
 /**
  * Reads a parameter's value from text as typed on a command line or in a table: `10`, `10mm`, `0.5 in` for numbers (other
  * units of length for mm only, else the parameter's own unit or none), `on`, `no` … for switches, `x,y x,y` in mm for
- * points. Choices and texts are taken as they stand. A file cannot be typed: empty text means no file.
+ * points, `act x,y x,y; act x,y` for edits. Choices and texts are taken as they stand. A file cannot be typed: empty text means no file.
  */
 export function parseParam(param: Param, text: string): ParsedParam {
   switch (param.kind) {
     case 'number': return checked(param, parseNumber(param, text), text, 'a plain decimal number');
     case 'switch': return checked(param, SWITCH_WORDS.get(text.trim().toLowerCase()), text, 'on, off, yes, no, true or false');
     case 'points': return checked(param, parsePoints(text), text, 'points in mm as x,y x,y');
+    case 'edits': return checked(param, parseEdits(text), text, 'edits as act x,y x,y; act x,y');
     case 'file': return checked(param, text === '' ? null : undefined, text, 'the content of a file');
     case 'choice':
     case 'text': return checked(param, text, text, 'text');
@@ -69,6 +70,20 @@ function factorOf(unit: NumberParam['unit'], suffix: string): number | undefined
 function parsePoints(text: string): PointsParam['default'] | undefined {
   const points = text.trim().split(/\s+/).filter((part) => part !== '').map(parsePoint);
   return points.every((point) => point !== undefined) ? points : undefined;
+}
+
+/** Edits one after the other, parted by semicolons: what is done, and its places as fractions of the frame. */
+function parseEdits(text: string): EditsParam['default'] | undefined {
+  const edits = text.split(';').filter((part) => part.trim() !== '').map((part) => {
+    const [act = '', ...places] = part.trim().split(/\s+/);
+    return { act, places: parsePoints(places.join(' ')) };
+  });
+  return edits.every((edit): edit is Edit => edit.places !== undefined) ? edits : undefined;
+}
+
+/** Edits as `parseParam` reads them. */
+export function editsText(edits: EditsParam['default']): string {
+  return edits.map(({ act, places }) => [act, ...places.map(({ x, y }) => `${x},${y}`)].join(' ')).join('; ');
 }
 
 function parsePoint(text: string): { x: number; y: number } | undefined {

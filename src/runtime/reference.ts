@@ -1,6 +1,7 @@
-import type { Handle, InputPort, NodeDeclaration } from './node.ts';
+import { type Handle, type InputPort, type NodeDeclaration, paramsOfHandle } from './node.ts';
 import { limitsOf, unitSuffix } from './param-values.ts';
 import type { Param } from './params.ts';
+import { editsText } from './parse-param.ts';
 
 /** One row of the reference: a port or parameter. */
 interface Row {
@@ -46,12 +47,11 @@ function partsOf({ inputs, outputs, params, handles = [] }: NodeDeclaration): Pa
   return parts.filter(({ rows }) => rows.length > 0);
 }
 
+const HANDLED: Readonly<Record<Handle['kind'], string>> = { places: 'drag, add, take away', move: 'drag', edits: 'drag, choose, draw' };
+
 /** What a person takes hold of: named by the parameters that it sets. */
 function handleRow(handle: Handle): Row {
-  const { names, takes } = handle.kind === 'places'
-    ? { names: [handle.param, ...Object.keys(handle.sets ?? {})], takes: 'drag, add, take away' }
-    : { names: [handle.x, handle.y], takes: 'drag' };
-  return { name: names.join(', '), takes, doc: handle.doc };
+  return { name: paramsOfHandle(handle).join(', '), takes: HANDLED[handle.kind], doc: handle.doc };
 }
 
 function portTakes({ type, many, optional }: InputPort): string {
@@ -66,6 +66,7 @@ function paramTakes(param: Param): string {
     case 'file': return `file: ${param.accept.join(', ')}`;
     case 'switch': return 'on | off';
     case 'points': return 'points in mm';
+    case 'edits': return `edits: ${Object.keys(param.acts).join(', ')}`;
   }
 }
 
@@ -74,6 +75,7 @@ function defaultText(param: Param): string {
     case 'number': return `${param.default}${unitSuffix(param.unit)}`;
     case 'file': return 'none';
     case 'switch': return param.default ? 'on' : 'off';
+    case 'edits': return editsText(param.default) || 'none';
     case 'points': return param.default.map(({ x, y }) => `${x},${y}`).join(' ') || 'none';
     case 'choice': return param.default;
     case 'text': return param.default === '' ? 'empty' : JSON.stringify(param.default);

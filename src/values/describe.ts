@@ -8,6 +8,7 @@ const SUMMARIES: { readonly [T in PortType]: (value: PortTypes[T]) => string } =
   text: (text) => `“${text}”`,
   strokes: (strokes) => `${counted(strokes.length, 'stroke')}, ${metres(strokes.reduce((sum, { path }) => sum + pathLength(path), 0))}`,
   outlines: (outlines) => counted(outlines.length, 'outline'),
+  junctions: ({ junctions, ends }) => `${counted(junctions.length, 'junction')}, ${counted(ends.length, 'free end')}`,
   region: (region) => `${counted(region.loops.length, 'loop')}, ${amount(regionArea(region) / 100, 'cm2')}`,
   channel: ({ width, depth, centreLines }) => `${counted(centreLines.length, 'groove')} ${amount(width, 'mm')} wide, ${amount(depth, 'mm')} deep`,
   holes: (holes) => counted(holes.length, 'hole'),

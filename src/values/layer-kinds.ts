@@ -3,13 +3,14 @@ import type { PortType } from '../runtime/node.ts';
 import type { LayerKind } from './picture.ts';
 
 /** Kinds of layer in the order they are drawn: what would hide others comes first. */
-export const LAYER_ORDER: readonly LayerKind[] = ['travel', 'sheet', 'outlines', 'region', 'groove', 'holes', 'seams', 'tabs', 'rapids', 'passes', 'strokes'];
+export const LAYER_ORDER: readonly LayerKind[] = ['travel', 'sheet', 'outlines', 'region', 'groove', 'holes', 'seams', 'tabs', 'rapids', 'passes', 'strokes', 'junctions', 'doubts'];
 
 /** The kinds of layer each kind of value is drawn as; none for what is told in words alone. */
 export const LAYER_KINDS: { readonly [T in PortType]: readonly LayerKind[] } = {
   number: [], text: [], cutter: [], checks: [], quantities: [], files: [],
-  strokes: ['strokes'],
+  strokes: ['strokes', 'doubts'],
   outlines: ['outlines'],
+  junctions: ['junctions'],
   region: ['region'],
   channel: ['groove', 'strokes'],
   holes: ['holes'],

@@ -2,7 +2,9 @@ import type { PortType } from '../runtime/node.ts';
 
 /** What a layer shows. It decides how the layer is drawn, nothing else. */
 export type LayerKind =
-  | 'sheet' | 'outlines' | 'strokes' | 'region' | 'groove' | 'holes' | 'tabs' | 'passes' | 'rapids' | 'seams' | 'travel';
+  | 'sheet' | 'outlines' | 'strokes' | 'region' | 'groove' | 'holes' | 'tabs' | 'passes' | 'rapids' | 'seams' | 'travel'
+  /** Places where strokes meet; places where a stroke could have gone another way. */
+  | 'junctions' | 'doubts';
 
 /** One thing drawn. Lengths mm, y up. */
 export interface PictureItem {

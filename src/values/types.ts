@@ -1,5 +1,6 @@
 import type { Outline, Stroke } from '../artwork/artwork.ts';
 import type { Region } from '../geometry/region.ts';
+import type { JunctionMap } from '../lettering/repair/junction-map.ts';
 import type { Channel } from '../machining/job/channel.ts';
 import type { Cutter } from '../machining/job/cutter.ts';
 import type { Hole } from '../machining/job/hole.ts';
@@ -14,6 +15,7 @@ declare module '../runtime/node.ts' {
   interface PortTypes {
     strokes: readonly Stroke[];
     outlines: readonly Outline[];
+    junctions: JunctionMap;
     region: Region;
     channel: Channel;
     holes: readonly Hole[];

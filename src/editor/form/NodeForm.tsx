@@ -1,5 +1,5 @@
 import type { KeyboardEvent } from 'react';
-import { type GraphNode, type NodeShape, type ParamValue, withDefaults } from '../../runtime/index.ts';
+import { type GraphNode, type NodeShape, type ParamValue, paramsOfHandle, withDefaults } from '../../runtime/index.ts';
 import { nodeOf, titleOf } from '../model/graph.ts';
 import { resetParam, setParam } from '../model/steps.ts';
 import { edit, setGesturing, useEditor } from '../state/editor.ts';
@@ -57,7 +57,7 @@ function problemsAt(report: NodeReport | undefined, name: string): FieldProblem[
 /** What the sheet lets a person do to the parameter by hand. */
 function notesOf({ handles = [] }: NodeShape, name: string): string[] {
   return handles
-    .filter((handle) => (handle.kind === 'places' ? handle.param === name : handle.x === name || handle.y === name))
+    .filter((handle) => paramsOfHandle(handle).includes(name))
     .map(({ doc }) => `On the sheet: ${doc}`);
 }
 

@@ -3,6 +3,7 @@ import { type ParamValue, checkValue } from '../../runtime/index.ts';
 import { ChoiceField } from './ChoiceField.tsx';
 import type { FieldProps } from './field.ts';
 import { FieldFrame } from './FieldFrame.tsx';
+import { EditsField } from './EditsField.tsx';
 import { FileField } from './FileField.tsx';
 import { NumberField } from './NumberField.tsx';
 import { PointsField } from './PointsField.tsx';
@@ -29,6 +30,7 @@ function KindField(props: FieldProps & { readonly value: ParamValue }) {
     case 'text': return <TextField {...props as ComponentProps<typeof TextField>} />;
     case 'file': return <FileField {...props as ComponentProps<typeof FileField>} />;
     case 'switch': return <SwitchField {...props as ComponentProps<typeof SwitchField>} />;
+    case 'edits': return <EditsField {...props as ComponentProps<typeof EditsField>} />;
     case 'points': return <PointsField {...props as ComponentProps<typeof PointsField>} />;
   }
 }

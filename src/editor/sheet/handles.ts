@@ -36,6 +36,12 @@ const KINDS: { readonly [K in Handle['kind']]: HandleKind<HandleOf<K>> } = {
     removed: (handle, subject, place) => placed(handle, placesOf(handle, subject).filter((_, index) => index !== place)),
     says: (handle, subject) => placeName(handle, subject),
   },
+  edits: {
+    places: () => [],
+    takes: () => false,
+    moved: () => ({}),
+    says: (handle, { shape }) => shape.params[handle.param]?.label ?? handle.param,
+  },
   move: {
     places: () => [],
     takes: ({ outputs }, layer, { shape }) => outputs.some((port) => carries(layer, port, shape.outputs[port]?.type)),

@@ -13,7 +13,14 @@ const NOTHING = () => [];
 
 const SHAPES: { readonly [T in PortType]: Shape<T> } = {
   number: NOTHING, text: NOTHING, cutter: NOTHING, checks: NOTHING, quantities: NOTHING, files: NOTHING,
-  strokes: (strokes) => [{ kind: 'strokes', name: 'strokes', items: strokes.map(({ path }, i) => lineItem(path, `stroke ${i + 1}`)) }],
+  strokes: (strokes) => [
+    { kind: 'strokes', name: 'strokes', items: strokes.map(({ path, confidence }, i) => lineItem(path, `stroke ${i + 1}${sureness(confidence)}`)) },
+    { kind: 'doubts', name: 'doubts', items: strokes.flatMap((stroke, i) => (stroke.doubts ?? []).map(({ at, says }): ShapedItem => ({ shape: { paths: [circlePath(at, (stroke.width ?? DOUBT) / 2)] }, title: () => `stroke ${i + 1}: ${says}` }))) },
+  ],
+  junctions: ({ junctions }) => [{
+    kind: 'junctions', name: 'junctions',
+    items: junctions.map(({ at, radius, arms }, i) => ({ shape: { paths: [circlePath(at, radius)] }, title: () => `junction ${i + 1} of ${arms.length} arms` })),
+  }],
   outlines: (outlines) => [{
     kind: 'outlines', name: 'outlines',
     items: outlines.map(({ paths, fillRule }, i): ShapedItem => ({
@@ -42,6 +49,11 @@ const SHAPES: { readonly [T in PortType]: Shape<T> } = {
   passes: shapePasses,
   'set-ups': shapeSetUps,
 };
+
+/** Diameter of the mark at a doubt where the stroke states no width, mm. */
+const DOUBT = 6;
+
+const sureness = (confidence: number | undefined): string => (confidence === undefined ? '' : ` (confidence ${amount(Math.round(confidence * 100) / 100, '')})`);
 
 /** What a value looks like, as curves. */
 export function shapeValue({ port, type, value }: Carried): readonly ShapedLayer[] {

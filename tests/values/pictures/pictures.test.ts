@@ -60,13 +60,14 @@ const checks = [
 
 /** One value of each type with something in it. */
 const VALUES: { readonly [T in PortType]: unknown } = {
-  number: 12.5, text: 'open\nlate', strokes: [{ path: mixed }, { path: line([0, 0], [0, 412]) }], outlines: [{ paths: [circle(0, 0, 9)], fillRule: 'nonzero' }],
+  number: 12.5, text: 'open\nlate', strokes: [{ path: mixed, confidence: 0.4, doubts: [{ at: { x: 1, y: 1 }, says: 'could turn' }] }, { path: line([0, 0], [0, 412]) }], outlines: [{ paths: [circle(0, 0, 9)], fillRule: 'nonzero' }],
+  junctions: { frame: { origin: { x: 0, y: 0 }, size: 100 }, junctions: [{ at: { x: 9, y: 9 }, radius: 4, arms: [{ stroke: 0, at: { x: 5, y: 9 } }], pairs: [] }], ends: [] },
   region: EXAMPLE_BOARD, channel: EXAMPLE_CHANNEL, holes, stock: EXAMPLE_STOCK, cutter: EXAMPLE_CUTTER, machine: EXAMPLE_MACHINE, passes: [pass, drilled],
   tabs: [{ centre: { x: 1, y: 2 }, width: 8, height: 2.5 }], 'set-ups': setups, checks, quantities: { strip: { value: 2.84, unit: 'm' } },
   files: [{ path: 'note.txt', text: 'abc' }],
 };
 const EMPTY: Partial<Record<PortType, unknown>> = {
-  strokes: [], outlines: [], region: { loops: [] }, channel: { ...EXAMPLE_CHANNEL, centreLines: [], region: { loops: [] } }, holes: [], passes: [], tabs: [], 'set-ups': [],
+  strokes: [], outlines: [], junctions: { frame: { origin: { x: 0, y: 0 }, size: 1 }, junctions: [], ends: [] }, region: { loops: [] }, channel: { ...EXAMPLE_CHANNEL, centreLines: [], region: { loops: [] } }, holes: [], passes: [], tabs: [], 'set-ups': [],
   checks: [], quantities: {}, files: [], text: '',
 };
 const TYPES = Object.keys(VALUES) as PortType[];
@@ -239,7 +240,7 @@ describe('thumbnails', () => {
   });
 
   it('put the lines of a layer into one item, and leave outlines apart, which overlap', () => {
-    expect(layers(thumbnailOf([of('strokes', VALUES.strokes)], 400))).toEqual(['strokes strokes 1']);
+    expect(layers(thumbnailOf([of('strokes', VALUES.strokes)], 400))).toEqual(['strokes strokes 1', 'doubts doubts 1']);
     const outlines = [circle(0, 0, 9), circle(5, 0, 9)].map((path) => ({ paths: [path], fillRule: 'nonzero' }));
     expect(layers(thumbnailOf([of('outlines', outlines)], 400))).toEqual(['outlines outlines 2']);
   });

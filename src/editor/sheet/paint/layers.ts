@@ -45,6 +45,8 @@ const PAINTERS: Readonly<Record<LayerKind, Painter>> = {
     strokeItems(ink, items, { colour: ink.palette.colours.petrol, width: 1.5, dash: [8, 5], cap: 'butt' });
     for (const item of items) writeBeside(ink, item, ink.palette.colours.petrol);
   },
+  junctions: (ink, { items }) => strokeItems(ink, items, { colour: ink.palette.colours.petrol, width: 1.25 }),
+  doubts: (ink, { items }) => strokeItems(ink, items, { colour: ink.palette.colours.caution, width: 1.5, dash: [4, 3] }),
   travel: (ink, { items }) => strokeItems(ink, items, { colour: ink.palette.colours.grey, width: 1.5, dash: [0.1, 5] }),
 };
 

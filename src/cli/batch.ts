@@ -67,8 +67,8 @@ async function runInto(folder: ResultsFolder, graph: GraphFile, table: BatchTabl
 }
 
 function writeRow(folder: ResultsFolder, name: string, { files }: Run): Found<void> {
-  for (const { path, text } of files) {
-    const written = folder.write({ path: `${name}/${path}`, text });
+  for (const file of files) {
+    const written = folder.write({ ...file, path: `${name}/${file.path}` });
     if (!written.ok) return written;
   }
   return found(undefined);

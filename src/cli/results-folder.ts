@@ -74,14 +74,15 @@ function folderAt(path: string, gathering: string, place: string, fs: FileSystem
   };
 }
 
-function writeWhole(gathering: string, { path, text }: ResultFile, folders: Set<string>, fs: FileSystem): void {
+function writeWhole(gathering: string, result: ResultFile, folders: Set<string>, fs: FileSystem): void {
+  const { path } = result;
   if (!INSIDE.test(path)) throw new RangeError(`a result's path must stay inside its folder: ${path}`);
   const target = join(gathering, path);
   for (let folder = dirname(target); !folders.has(folder); folder = dirname(folder)) folders.add(folder);
   fs.mkdirSync(dirname(target), { recursive: true });
   const file = fs.openSync(target, 'wx');
   try {
-    fs.writeFileSync(file, text);
+    fs.writeFileSync(file, 'text' in result ? result.text : Buffer.from(result.base64, 'base64'));
     fs.fsyncSync(file);
   } finally {
     fs.closeSync(file);

@@ -19,10 +19,22 @@ export interface Quantity {
 export type Quantities = Readonly<Record<string, Quantity>>;
 
 /** A file of results, its path relative to the results folder, with forward slashes. */
-export interface ResultFile {
+export type ResultFile = TextFile | BinaryFile;
+
+export interface TextFile {
   readonly path: string;
   readonly text: string;
 }
+
+/** Bytes as base64 of RFC 4648 section 4: plain data, as a PDF or a picture. */
+export interface BinaryFile {
+  readonly path: string;
+  readonly base64: string;
+}
+
+/** Characters of a text file, bytes of any other. */
+export const fileLength = (file: ResultFile): number =>
+  ('text' in file ? file.text.length : (file.base64.length / 4) * 3 - (/=*$/.exec(file.base64)?.[0].length ?? 0));
 
 const RANK: Readonly<Record<CheckStatus, number>> = { pass: 0, caution: 1, fail: 2 };
 

@@ -17,6 +17,9 @@ export const LAYER_KINDS: { readonly [T in PortType]: readonly LayerKind[] } = {
   stock: ['sheet'],
   machine: ['travel'],
   tabs: ['tabs'],
+  tiling: ['seams'],
+  registration: ['holes'],
+  holding: ['holes'],
   passes: ['rapids', 'passes'],
   'set-ups': ['rapids', 'passes'],
 };

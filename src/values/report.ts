@@ -1,7 +1,7 @@
 import type { Program, SetUp } from '../machining/job/setup.ts';
 import { withDraftNotice } from '../machining/program/writer.ts';
 import type { Point3 } from '../geometry/point.ts';
-import type { Check, Quantities, ResultFile } from './check.ts';
+import type { Check, Quantities, TextFile } from './check.ts';
 import type { Results } from './results.ts';
 
 /** `report.json`, as other programs read it. Lengths mm, times minutes, timings milliseconds. */
@@ -56,7 +56,7 @@ export function reportOf(results: Results, { graph, timings, draft }: ReportOpti
 }
 
 /** The programs that may go to the machine: none when a check failed, unless as a draft that says so. */
-export function programFiles(results: Results, { draft }: { readonly draft: boolean }): ResultFile[] {
+export function programFiles(results: Results, { draft }: { readonly draft: boolean }): TextFile[] {
   if (!programsAllowed(results, draft)) return [];
   const marked = (text: string) => (results.status === 'fail' ? withDraftNotice(text) : text);
   return results.setups.flatMap(({ programs }) => programs.map(({ file, text }) => ({ path: file, text: marked(text) })));

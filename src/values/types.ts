@@ -4,11 +4,14 @@ import type { JunctionMap } from '../lettering/repair/junction-map.ts';
 import type { Channel } from '../machining/job/channel.ts';
 import type { Cutter } from '../machining/job/cutter.ts';
 import type { Hole } from '../machining/job/hole.ts';
+import type { Holding } from '../machining/job/holding.ts';
 import type { Router } from '../machining/job/machine.ts';
 import type { Pass } from '../machining/job/pass.ts';
+import type { Registration } from '../machining/job/registration.ts';
 import type { SetUp } from '../machining/job/setup.ts';
 import type { Stock } from '../machining/job/stock.ts';
 import type { Tab } from '../machining/job/tab.ts';
+import type { Tiling } from '../machining/job/tiling.ts';
 import type { Check, Quantities, ResultFile } from './check.ts';
 
 declare module '../runtime/node.ts' {
@@ -25,6 +28,9 @@ declare module '../runtime/node.ts' {
     passes: readonly Pass[];
     tabs: readonly Tab[];
     'set-ups': readonly SetUp[];
+    tiling: Tiling;
+    registration: Registration;
+    holding: Holding;
     checks: readonly Check[];
     quantities: Quantities;
     files: readonly ResultFile[];

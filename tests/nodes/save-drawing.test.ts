@@ -2,13 +2,14 @@ import { expect, it } from 'vitest';
 import saveDrawing from '../../nodes/save-drawing.ts';
 import { readDrawing } from '../../src/artwork/index.ts';
 import { outputsOf } from '../support/run-node.ts';
+import type { TextFile } from '../../src/values/index.ts';
 import { channelOf, circle, line, rectangle, stock } from '../support/shapes.ts';
 
 const inputs = {
   strokes: [{ path: line([100, 100], [300, 120]), width: 5 }], outlines: undefined, channel: channelOf(rectangle(95, 95, 210, 10), line([100, 100], [300, 120]), circle(400, 100, 20)),
   board: rectangle(50, 50, 500, 200), holes: [[{ centre: { x: 70, y: 70 }, diameter: 6, purpose: 'mounting' as const }]], stock,
 };
-const textOf = (given: Parameters<typeof saveDrawing.compute>[0]) => outputsOf(saveDrawing, given).files[0]!.text;
+const textOf = (given: Parameters<typeof saveDrawing.compute>[0]) => (outputsOf(saveDrawing, given).files[0] as TextFile).text;
 
 it('has every group, in order, even when empty', () => {
   const ids = (text: string) => [...text.matchAll(/<g id="([^"]+)"/g)].map(([, id]) => id);

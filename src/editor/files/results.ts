@@ -1,10 +1,11 @@
+import type { ResultFile } from '../../values/check.ts';
 import { type Outcome } from '../worker/protocol.ts';
 import { ask as askWorker } from '../worker/client.ts';
 import { type EditorState, editor, notify } from '../state/editor.ts';
 import { baseName } from './names.ts';
 import { download } from './system.ts';
 import { counted } from './words.ts';
-import { type TextFile, zipped } from './zip.ts';
+import { bytesOf, zipped } from './zip.ts';
 
 const PROGRAMS = 'programs/';
 const isProgram = ({ path }: { readonly path: string }): boolean => path.startsWith(PROGRAMS);
@@ -42,19 +43,22 @@ export const takeAll = (): Promise<void> => take(false, () => true, 'results');
 
 export const takeOne = (path: string): Promise<void> => take(false, (file) => file.path === path, 'results');
 
-async function take(draft: boolean, wanted: (file: TextFile) => boolean, what: string): Promise<void> {
+async function take(draft: boolean, wanted: (file: ResultFile) => boolean, what: string): Promise<void> {
   const graph = editor.getState().file.name;
   try {
     const files = (await askWorker('files', { graph, draft })).filter(wanted);
     const [first] = files;
     if (first === undefined) return notify({ kind: 'failed', says: 'The run no longer makes that file. Look at the list again.' });
-    if (files.length === 1) download(first.path.replace(/^.*\//, ''), new Blob([first.text], { type: 'text/plain' }));
+    if (files.length === 1) download(first.path.replace(/^.*\//, ''), new Blob([bytesOf(first)], { type: typeOf(first) }));
     else download(`${baseName(graph)}-${what}.zip`, new Blob([zipped(files)], { type: 'application/zip' }));
     notify({ kind: 'done', says: files.length === 1 ? `${first.path} is in your downloads.` : `${counted(files.length, 'file')} are in your downloads, as one archive.` });
   } catch (error) {
     notify({ kind: 'failed', says: `The results could not be put together. ${adviceOf(error)}` });
   }
 }
+
+/** The media type of a file: text unless its ending is known to be something else. */
+const typeOf = (file: ResultFile): string => ('text' in file ? 'text/plain' : file.path.endsWith('.pdf') ? 'application/pdf' : 'application/octet-stream');
 
 /** What the worker refuses comes as a problem. */
 function adviceOf(error: unknown): string {

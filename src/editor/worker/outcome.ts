@@ -1,5 +1,5 @@
 import type { Evaluation } from '../../runtime/index.ts';
-import { type Check, handOver, nothingToRun, worstStatus } from '../../values/index.ts';
+import { type Check, fileLength, handOver, nothingToRun, worstStatus } from '../../values/index.ts';
 import type { Desk } from './desk.ts';
 import type { Outcome, PlacedCheck } from './protocol.ts';
 
@@ -13,7 +13,7 @@ export function outcomeOf(desk: Desk, evaluation: Evaluation, graph: string): Ou
   if (!handed.ok) return { status: 'fail', checks, quantities: {}, files: [], keptBack: [] };
   return {
     status: worstStatus(checks), checks, quantities: handed.report.quantities,
-    files: handed.files.map(({ path, text }) => ({ path, characters: text.length })),
+    files: handed.files.map((file) => ({ path: file.path, characters: fileLength(file) })),
     keptBack: handed.report.setups.flatMap(({ programs }) => programs.filter(({ written }) => !written).map(({ file }) => file)),
   };
 }

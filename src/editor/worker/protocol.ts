@@ -1,4 +1,4 @@
-import type { Check, CheckStatus, NamedSpots, Picture, PictureLayer, Quantities, Reading } from '../../values/index.ts';
+import type { Check, CheckStatus, NamedSpots, Picture, PictureLayer, Quantities, Reading, ResultFile } from '../../values/index.ts';
 import type { PlayedProgram } from '../../values/playback/timeline.ts';
 import type { Relief } from '../../values/playback/relief.ts';
 import type { GraphDocument, MissingInput, NodeShape, Problem } from '../../runtime/index.ts';
@@ -30,7 +30,7 @@ export interface Outcome {
   readonly status: CheckStatus;
   readonly checks: readonly PlacedCheck[];
   readonly quantities: Quantities;
-  /** Every file a run would write, `report.json` among them, with the characters it has. */
+  /** Every file a run would write, `report.json` among them, with its length: characters of a text, bytes of any other. */
   readonly files: readonly { readonly path: string; readonly characters: number }[];
   /** Programs that are kept back because a check failed; they are handed out only as drafts. */
   readonly keptBack: readonly string[];
@@ -57,8 +57,8 @@ export interface Questions {
   playback: { readonly ask: { readonly node: string }; readonly answer: readonly PlayedProgram[] };
   /** The sheet after everything before `program`, and that program up to `seconds`. */
   relief: { readonly ask: { readonly node: string; readonly program: number; readonly seconds: number; readonly dark: boolean }; readonly answer: Relief };
-  /** The text of the files a run writes; with `draft` those kept back too, marked as drafts. */
-  files: { readonly ask: { readonly graph: string; readonly draft: boolean }; readonly answer: readonly { readonly path: string; readonly text: string }[] };
+  /** The files a run writes; with `draft` those kept back too, marked as drafts. */
+  files: { readonly ask: { readonly graph: string; readonly draft: boolean }; readonly answer: readonly ResultFile[] };
 }
 export type Question = keyof Questions;
 

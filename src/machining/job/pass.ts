@@ -19,6 +19,8 @@ export interface Pass {
   readonly cutter: Cutter;
   readonly start: Point3;
   readonly moves: readonly Move[];
+  /** The set-up (place in the tiling) it belongs to; the only one when absent. */
+  readonly setUp?: number;
 }
 
 /** Heights above the sheet's top face, mm: rapids across the sheet run at `clearance`, rapids down stop at `retract`. */

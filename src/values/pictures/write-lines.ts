@@ -1,7 +1,7 @@
 import type {} from '../types.ts';
 import type { PortType, PortTypes } from '../../runtime/node.ts';
 import type { SetUp } from '../../machining/index.ts';
-import { type Check, amount } from '../check.ts';
+import { type Check, amount, fileLength } from '../check.ts';
 import type { Carried } from '../picture.ts';
 
 type Write<T extends PortType> = (value: PortTypes[T]) => readonly string[];
@@ -12,7 +12,7 @@ const PROGRAM_HEAD = 12;
 const NONE = () => [];
 
 const LINES: { readonly [T in PortType]: Write<T> } = {
-  strokes: NONE, outlines: NONE, junctions: NONE, region: NONE, channel: NONE, holes: NONE, stock: NONE, machine: NONE, tabs: NONE, passes: NONE,
+  strokes: NONE, outlines: NONE, junctions: NONE, region: NONE, channel: NONE, holes: NONE, stock: NONE, machine: NONE, tabs: NONE, passes: NONE, tiling: NONE, registration: NONE, holding: NONE,
   number: (value) => [amount(value, '')],
   text: (text) => text.split(/\r?\n/),
   cutter: ({ name, diameter, flutes, chipLoad, spindleSpeed, feedRate, plungeFeed, depthOfCut, cuttingLength, rampAngle }) => [
@@ -24,7 +24,7 @@ const LINES: { readonly [T in PortType]: Write<T> } = {
   ],
   checks: (checks) => worstFirst(checks).map(({ status, says }) => `${status}: ${says}`),
   quantities: (quantities) => Object.entries(quantities).map(([name, { value, unit }]) => `${name}: ${amount(value, unit)}`),
-  files: (files) => files.map(({ path, text }) => `${path}, ${text.length} characters`),
+  files: (files) => files.map((file) => `${file.path}, ${fileLength(file)} ${'text' in file ? 'characters' : 'bytes'}`),
   'set-ups': (setups) => [...setups.map((setup) => describeSetUp(setup)), ...programHead(setups)],
 };
 

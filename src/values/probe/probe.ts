@@ -21,7 +21,7 @@ const PROBES: { readonly [T in PortType]: Prepare<T> } = {
   number: NOTHING, text: NOTHING, cutter: NOTHING, checks: NOTHING, quantities: NOTHING, files: NOTHING,
   strokes: (strokes) => linesProbe(strokes.map(({ path }) => path), 'stroke'),
   outlines: (outlines) => linesProbe(outlines.flatMap(({ paths }) => paths), 'edge'),
-  junctions: NOTHING,
+  junctions: NOTHING, tiling: NOTHING, registration: NOTHING, holding: NOTHING,
   region: (region, port) => {
     const index = makeRegionIndex(region);
     return (at, within) => {

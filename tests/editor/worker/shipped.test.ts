@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { runGraph } from '../../../src/cli/run-graph.ts';
 import { type GraphDocument, createEvaluator } from '../../../src/runtime/index.ts';
+import { fileLength, type ResultFile, type TextFile } from '../../../src/values/index.ts';
 import { SMALL_DRAWING } from '../../support/shipped-graph.ts';
 import { catalogue, shippedGraph, withInputs, withParam } from '../../support/shipped-run.ts';
 import { TINY_GRAPH } from '../../support/tiny-graph.ts';
@@ -9,8 +10,8 @@ import { converse } from './conversation.ts';
 
 const word = withInputs(shippedGraph('drawn-strokes.json'), { artwork: SMALL_DRAWING });
 /** Timings are measured, so no two runs agree on them. */
-const withoutTimings = (files: readonly { readonly path: string; readonly text: string }[]) => files.map(({ path, text }) =>
-  ({ path, text: path === 'report.json' ? JSON.stringify({ ...JSON.parse(text) as object, timings: {} }, null, 2) : text }));
+const withoutTimings = (files: readonly ResultFile[]) => files.map((file) =>
+  (file.path === 'report.json' && 'text' in file ? { path: file.path, text: JSON.stringify({ ...JSON.parse(file.text) as object, timings: {} }, null, 2) } : file));
 const commandLine = createEvaluator(catalogue);
 /** What the command line would write. */
 const written = async (document: GraphDocument, draft: boolean) => {
@@ -52,8 +53,8 @@ describe('the shipped recipe on a small drawing', () => {
   it('gives the files of the command line, byte for byte, as many and as long as it said', async () => {
     const files = await talk.ask('files', { graph: 'word.json', draft: false });
     expect(withoutTimings(files)).toEqual(await written(word, false));
-    expect(first.outcome!.files).toEqual(files.map(({ path, text }) => ({ path, characters: text.length })));
-    const { timings } = JSON.parse(files.find(({ path }) => path === 'report.json')!.text) as { timings: Record<string, number> };
+    expect(first.outcome!.files).toEqual(files.map((file) => ({ path: file.path, characters: fileLength(file) })));
+    const { timings } = JSON.parse((files.find(({ path }) => path === 'report.json') as TextFile).text) as { timings: Record<string, number> };
     expect(Object.keys(timings).sort()).toEqual([...ids].sort());
     expect(timings['proof']).toBeGreaterThan(0);
   });
@@ -112,7 +113,7 @@ describe('files', () => {
     const files = talk.ask('files', { graph: 'tiny.json', draft: false });
     await gesture;
     await talk.evaluate(at(30));
-    expect((await files).find(({ path }) => path.endsWith('.ngc'))!.text).toBe('(width 30)\nM2\n');
+    expect(((await files).find(({ path }) => path.endsWith('.ngc')) as TextFile).text).toBe('(width 30)\nM2\n');
   });
 
   it('of an evaluation that was stopped, of a graph without results, and of one that failed are refused with the reason', async () => {

@@ -62,12 +62,26 @@ const checks = [
 const VALUES: { readonly [T in PortType]: unknown } = {
   number: 12.5, text: 'open\nlate', strokes: [{ path: mixed, confidence: 0.4, doubts: [{ at: { x: 1, y: 1 }, says: 'could turn' }] }, { path: line([0, 0], [0, 412]) }], outlines: [{ paths: [circle(0, 0, 9)], fillRule: 'nonzero' }],
   junctions: { frame: { origin: { x: 0, y: 0 }, size: 100 }, junctions: [{ at: { x: 9, y: 9 }, radius: 4, arms: [{ stroke: 0, at: { x: 5, y: 9 } }], pairs: [] }], ends: [] },
+  tiling: {
+    tiles: [
+      { name: 'set-up 1', column: 0, row: 0, core: { minX: 0, minY: 0, maxX: 60, maxY: 90 }, window: { minX: 0, minY: 0, maxX: 66, maxY: 90 }, shift: [0, 0] },
+      { name: 'set-up 2', column: 1, row: 0, core: { minX: 60, minY: 0, maxX: 120, maxY: 90 }, window: { minX: 54, minY: 0, maxX: 120, maxY: 90 }, shift: [54, 0] },
+    ],
+    seams: [{ axis: 'x', at: 60, crossings: [{ at: { x: 60, y: 30 }, angle: 90 }], cost: 1 }], lap: 6, travel: [70, 100],
+  },
+  registration: {
+    pins: [{ at: { x: 8, y: 5 }, diameter: 6 }], clearance: 0.02, pitchError: 0.05, steps: [],
+    dowels: [{ hole: { centre: { x: 62, y: 5 }, diameter: 6, purpose: 'dowel', slot: { length: 2, angle: 90 } }, pin: 0, drilledIn: 0, usedIn: 1, lies: 'waste' }],
+  },
+  holding: { holdDowns: [{ kind: 'screw', at: { x: 10, y: 10 }, keepOut: 20, height: 5 }], areas: [], supports: [] },
   region: EXAMPLE_BOARD, channel: EXAMPLE_CHANNEL, holes, stock: EXAMPLE_STOCK, cutter: EXAMPLE_CUTTER, machine: EXAMPLE_MACHINE, passes: [pass, drilled],
   tabs: [{ centre: { x: 1, y: 2 }, width: 8, height: 2.5 }], 'set-ups': setups, checks, quantities: { strip: { value: 2.84, unit: 'm' } },
   files: [{ path: 'note.txt', text: 'abc' }],
 };
 const EMPTY: Partial<Record<PortType, unknown>> = {
-  strokes: [], outlines: [], junctions: { frame: { origin: { x: 0, y: 0 }, size: 1 }, junctions: [], ends: [] }, region: { loops: [] }, channel: { ...EXAMPLE_CHANNEL, centreLines: [], region: { loops: [] } }, holes: [], passes: [], tabs: [], 'set-ups': [],
+  strokes: [], outlines: [], junctions: { frame: { origin: { x: 0, y: 0 }, size: 1 }, junctions: [], ends: [] }, region: { loops: [] }, channel: { ...EXAMPLE_CHANNEL, centreLines: [], region: { loops: [] } },
+  tiling: { tiles: [], seams: [], lap: 6, travel: [70, 100] }, registration: { pins: [], dowels: [], clearance: 0, pitchError: 0, steps: [] },
+  holding: { holdDowns: [], areas: [], supports: [] }, holes: [], passes: [], tabs: [], 'set-ups': [],
   checks: [], quantities: {}, files: [], text: '',
 };
 const TYPES = Object.keys(VALUES) as PortType[];

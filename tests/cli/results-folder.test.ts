@@ -39,6 +39,14 @@ describe('a results folder', () => {
     for (const { path, text } of FILES) expect(readFileSync(join(parent, 'out', path), 'utf8')).toBe(text);
   });
 
+  it('holds bytes that are no text as they are', () => {
+    const parent = scratch();
+    const folder = begun(join(parent, 'out'));
+    folder.write({ path: 'sheet.pdf', base64: 'JVBERi0xLjcKAP+A' });
+    folder.commit();
+    expect([...readFileSync(join(parent, 'out', 'sheet.pdf'))]).toEqual([37, 80, 68, 70, 45, 49, 46, 55, 10, 0, 255, 128]);
+  });
+
   it('makes the folders above it, with the usual permissions', () => {
     const parent = scratch();
     const folder = begun(join(parent, 'a/b/out'));

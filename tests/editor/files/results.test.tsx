@@ -170,6 +170,11 @@ describe('the results', () => {
 });
 
 describe('an archive', () => {
+  it('holds bytes that are no text as they are', () => {
+    const found = unzipSync(zipped([{ path: 'sheet.pdf', base64: 'JVBERi0xLjcKAP+A' }]));
+    expect([...found['sheet.pdf']!]).toEqual([37, 80, 68, 70, 45, 49, 46, 55, 10, 0, 255, 128]);
+  });
+
   it('has the same bytes in every place and at every time', () => {
     const made = [...zipped(RESULTS)];
     vi.useFakeTimers({ now: new Date(2031, 5, 6), toFake: ['Date'] });

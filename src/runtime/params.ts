@@ -56,9 +56,17 @@ export interface PointsParam {
   readonly doc: string;
 }
 
+/**
+ * What a place of an act is taken from on a picture: any place along a `stroke`; a stroke as a `whole`; a free `end`; a
+ * `junction`; an `arm` of the junction taken just before; or `anywhere`.
+ */
+export type PlaceOn = 'stroke' | 'whole' | 'end' | 'junction' | 'arm' | 'anywhere';
+
 /** What may be done to a picture by hand: how many places it takes, least and most. */
 export interface Act {
   readonly places: readonly [number, number];
+  /** What its places are taken from, in their order, further ones as the last; anywhere unless stated. */
+  readonly on?: readonly [PlaceOn, ...PlaceOn[]];
   readonly label: string;
   readonly doc: string;
 }

@@ -8,6 +8,6 @@ export * from './results.ts';
 export type * from './picture.ts';
 export { pictureOf } from './pictures/picture-of.ts';
 export { arrangeLayers, layerKey } from './pictures/shapes.ts';
-export { spotsOf } from './pictures/spots.ts';
+export { junctionsOf, spotsOf } from './pictures/spots.ts';
 export { thumbnailOf } from './pictures/thumbnail.ts';
 export { probeValues } from './probe/probe.ts';

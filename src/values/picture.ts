@@ -1,3 +1,4 @@
+import type { JunctionMap } from '../lettering/repair/junction-map.ts';
 import type { PortType } from '../runtime/node.ts';
 
 /** What a layer shows. It decides how the layer is drawn, nothing else. */
@@ -59,3 +60,7 @@ export interface Carried {
 
 /** Places in mm by the port they belong to. */
 export type NamedSpots = Readonly<Record<string, readonly (readonly [number, number])[]>>;
+
+/** Where strokes meet and end, by the port they belong to. */
+export type NamedJunctions = Readonly<Record<string, JunctionMap>>;
+export type { JunctionMap };

@@ -32,6 +32,15 @@ export interface Spot {
   readonly node: string;
 }
 
+/** An entry of a list of edits that a person points at, whose places the sheet marks. */
+export interface Pointed {
+  readonly node: string;
+  readonly param: string;
+  readonly index: number;
+  /** The sheet goes there, too. */
+  readonly goes: boolean;
+}
+
 /** How far the newest evaluation is. */
 export interface Running {
   readonly revision: number;
@@ -57,6 +66,7 @@ export interface EditorState {
   /** The sheet keeps showing what it shows, whatever is chosen. */
   readonly pinned: boolean;
   readonly spot: Spot | undefined;
+  readonly pointed: Pointed | undefined;
   /** Cards in view: only their thumbnails are computed while something is dragged. */
   readonly seen: readonly string[];
   /** A gesture is under way: only what is seen is computed, the rest when it ends. */
@@ -72,7 +82,7 @@ const EMPTY: GraphDocument = { format: GRAPH_FORMAT, version: GRAPH_VERSION, tit
 
 export const initialState: EditorState = {
   shapes: new Map(), history: historyOf(EMPTY), file: { name: 'untitled.json', saved: EMPTY },
-  chosen: [], opened: [], shown: undefined, pinned: false, spot: undefined, seen: [], gesturing: false,
+  chosen: [], opened: [], shown: undefined, pinned: false, spot: undefined, pointed: undefined, seen: [], gesturing: false,
   reports: new Map(), picture: undefined, outcome: undefined,
   running: { revision: 0, state: 'done', done: 1, milliseconds: 0 }, notices: [],
 };
@@ -109,7 +119,7 @@ function withoutGone(state: EditorState): Partial<EditorState> {
 /** Puts a document in the place of the present one, with nothing to undo. */
 export function openDocument(document: GraphDocument, file: OpenFile): void {
   editor.setState({
-    history: historyOf(document), file, chosen: [], opened: [], shown: undefined, pinned: false, spot: undefined,
+    history: historyOf(document), file, chosen: [], opened: [], shown: undefined, pinned: false, spot: undefined, pointed: undefined,
     reports: new Map(), picture: undefined, outcome: undefined,
   });
 }

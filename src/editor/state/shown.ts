@@ -2,8 +2,8 @@ import { type GraphDocument, type Shapes, splitReference } from '../../runtime/i
 import { LAYER_KINDS } from '../../values/layer-kinds.ts';
 import type { LayerKind } from '../../values/index.ts';
 
-/** What belongs to the cutting of a sign, not to the sign. */
-const OF_THE_JOB: ReadonlySet<LayerKind> = new Set(['passes', 'rapids', 'tabs', 'travel']);
+/** What belongs to the cutting or the tracing of a sign, not to the sign. */
+const OF_THE_JOB: ReadonlySet<LayerKind> = new Set(['passes', 'rapids', 'tabs', 'travel', 'junctions', 'doubts']);
 
 /** The kinds of layer a node's values draw, and how many of those values draw something of the sign. */
 interface Drawn {

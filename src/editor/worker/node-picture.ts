@@ -1,4 +1,4 @@
-import { type Carried, type Picture, layerKey, pictureOf, spotsOf } from '../../values/index.ts';
+import { type Carried, type LayerKind, type Picture, junctionsOf, layerKey, pictureOf, spotsOf } from '../../values/index.ts';
 import type { Desk } from './desk.ts';
 import { sameValues } from './node-report.ts';
 import type { NodePicture } from './protocol.ts';
@@ -24,7 +24,7 @@ export function makePainter(desk: Desk): Painter {
 
 function paint(node: string, outputs: readonly Carried[], inputs: readonly Carried[]): NodePicture {
   const [above, below] = [pictureOf(outputs), pictureOf(inputs)];
-  return { node, ...overlaid(above, below), spots: spotsOf(outputs), playable: [...outputs, ...inputs].some(isPlayable) };
+  return { node, ...overlaid(above, below), spots: spotsOf(outputs), junctions: junctionsOf(outputs), playable: [...outputs, ...inputs].some(isPlayable) };
 }
 
 /** Where nothing is drawn over what came in, as with a check, that is the picture itself and need not be faint. */
@@ -32,8 +32,11 @@ function overlaid(outputs: Picture, inputs: Picture): Pick<NodePicture, 'outputs
   if (outputs.layers.length === 0 && inputs.layers.length > 0)
     return { outputs: { ...inputs, lines: outputs.lines.length > 0 ? outputs.lines : inputs.lines }, inputs: [] };
   const drawn = new Set(outputs.layers.map(layerKey));
-  return { outputs, inputs: inputs.layers.filter((layer) => !drawn.has(layerKey(layer))) };
+  return { outputs, inputs: inputs.layers.filter((layer) => !OF_WHAT_CAME_OUT.has(layer.kind) && !drawn.has(layerKey(layer))) };
 }
+
+/** Told where it comes out, and there alone: beneath what was made of it, it would only be in the way. */
+const OF_WHAT_CAME_OUT: ReadonlySet<LayerKind> = new Set(['junctions', 'doubts']);
 
 function isPlayable({ type, value }: Carried): boolean {
   return type === 'set-ups' && (value as readonly { readonly programs: readonly unknown[] }[]).some(({ programs }) => programs.length > 0);

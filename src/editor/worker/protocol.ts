@@ -1,4 +1,4 @@
-import type { Check, CheckStatus, NamedSpots, Picture, PictureLayer, Quantities, Reading, ResultFile } from '../../values/index.ts';
+import type { Check, CheckStatus, NamedJunctions, NamedSpots, Picture, PictureLayer, Quantities, Reading, ResultFile } from '../../values/index.ts';
 import type { PlayedProgram } from '../../values/playback/timeline.ts';
 import type { Relief } from '../../values/playback/relief.ts';
 import type { GraphDocument, MissingInput, NodeShape, Problem } from '../../runtime/index.ts';
@@ -44,6 +44,8 @@ export interface NodePicture {
   readonly inputs: readonly PictureLayer[];
   /** Places a person may take hold of, by output: the centres of its holes. */
   readonly spots: NamedSpots;
+  /** Where strokes meet and end, by output: what edits by hand are made on. */
+  readonly junctions: NamedJunctions;
   /** Whether there are programs to play back. */
   readonly playable: boolean;
 }

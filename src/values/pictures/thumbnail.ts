@@ -16,11 +16,19 @@ const LINES: ReadonlySet<LayerKind> = new Set(['strokes', 'passes', 'rapids', 's
 
 /** Values drawn together, as small as `dots` dots across show them: one item for all lines of a layer, no titles, short lines of text. */
 export function thumbnailOf(carried: readonly Carried[], dots: number): Picture {
-  const shapes = arrangeLayers(carried.flatMap((one) => shaped(one).layers));
+  const shapes = calm(arrangeLayers(carried.flatMap((one) => shaped(one).layers)));
   const box = unionBoxes(carried.map((one) => shaped(one).box));
   const picture = composed(box ? coarseLayers(shapes, box, dots) : [], carried, MOST_LINES);
   return { ...picture, lines: picture.lines.map((line) => (line.length > LONGEST_LINE ? `${line.slice(0, LONGEST_LINE - 1)}…` : line)) };
 }
+
+/** Marks upon what is drawn would only clutter so small a picture; alone they are what there is to see. */
+function calm<L extends Pick<PictureLayer, 'kind'>>(layers: readonly L[]): readonly L[] {
+  const drawn = layers.filter(({ kind }) => !MARKS.has(kind));
+  return drawn.length > 0 ? drawn : layers;
+}
+
+const MARKS: ReadonlySet<LayerKind> = new Set(['junctions', 'doubts']);
 
 /** An item on its way to becoming small. */
 interface CoarseItem extends Pick<PictureItem, 'fillRule'> {

@@ -7,6 +7,7 @@ import { rememberedByValue } from '../pictures/remember.ts';
 import { measurePasses, measureSetUps, readCuts } from './cuts.ts';
 import { measureGroove, readGroove } from './groove.ts';
 import { footOn, measureLines, readLine } from './lines.ts';
+import { strokesProbe } from './strokes.ts';
 import { reading } from './reading.ts';
 
 /** Measures at a place, looking no farther than `within` mm. */
@@ -19,7 +20,7 @@ const NOTHING: Prepare<PortType> = () => () => [];
 
 const PROBES: { readonly [T in PortType]: Prepare<T> } = {
   number: NOTHING, text: NOTHING, cutter: NOTHING, checks: NOTHING, quantities: NOTHING, files: NOTHING,
-  strokes: (strokes) => linesProbe(strokes.map(({ path }) => path), 'stroke'),
+  strokes: strokesProbe,
   outlines: (outlines) => linesProbe(outlines.flatMap(({ paths }) => paths), 'edge'),
   junctions: NOTHING, tiling: NOTHING, registration: NOTHING, holding: NOTHING,
   region: (region, port) => {

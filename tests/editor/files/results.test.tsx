@@ -209,7 +209,7 @@ describe('what is said and printed', () => {
   it('prints the picture to scale, every check with its step, and the figures, and only while printing', () => {
     outcome();
     const box = { minX: 0, minY: 0, maxX: 1200, maxY: 600 };
-    editor.setState({ picture: { node: 'groove', inputs: [], spots: {}, playable: false, outputs: { lines: [], box, layers: [{ kind: 'sheet', name: 'sheet', items: [{ d: 'M0 0L1200 0L1200 600Z' }] }] } } });
+    editor.setState({ picture: { node: 'groove', inputs: [], spots: {}, junctions: {}, playable: false, outputs: { lines: [], box, layers: [{ kind: 'sheet', name: 'sheet', items: [{ d: 'M0 0L1200 0L1200 600Z' }] }] } } });
     show();
     act(() => { dispatchEvent(new Event('beforeprint')); });
     const printed = document.querySelector('.print')!.textContent;

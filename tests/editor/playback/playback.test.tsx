@@ -15,7 +15,7 @@ import { first, programs } from './fixture.ts';
 vi.mock('../../../src/editor/worker/client.ts', () => ({ ask: vi.fn() }));
 
 const relief: Relief = { width: 1, height: 1, pixels: new Uint8ClampedArray(4), box: { minX: 0, minY: 0, maxX: 1, maxY: 1 } };
-const pictureOf = (node: string, playable = true): NodePicture => ({ node, playable, outputs: { layers: [], lines: [] }, inputs: [], spots: {} });
+const pictureOf = (node: string, playable = true): NodePicture => ({ node, playable, outputs: { layers: [], lines: [] }, inputs: [], spots: {}, junctions: {} });
 const show = (picture: NodePicture | undefined) => act(() => editor.setState({ picture }));
 const answers = (question: string) => Promise.resolve(question === 'playback' ? programs : relief);
 const asked = (question: string) => vi.mocked(ask).mock.calls.filter(([q]) => q === question).map(([, about]) => about);

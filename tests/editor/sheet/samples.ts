@@ -53,7 +53,7 @@ export const HOLES: PictureLayer = {
 };
 
 export const picture = (node: string, layers: readonly PictureLayer[], more: Partial<NodePicture> = {}): NodePicture =>
-  ({ node, outputs: { layers, lines: [] }, inputs: [], spots: {}, playable: false, ...more });
+  ({ node, outputs: { layers, lines: [] }, inputs: [], spots: {}, junctions: {}, playable: false, ...more });
 
 export const STROKES_PICTURE = picture('place', [STROKES], { inputs: [SHEET_LAYER] });
 export const HOLES_PICTURE = picture('holes', [HOLES], { spots: { holes: [[50, 50], [950, 450]] } });

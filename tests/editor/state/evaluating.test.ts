@@ -9,7 +9,7 @@ import { catalogue, graph } from '../../runtime/arithmetic.ts';
 type Evaluate = Extract<ToWorker, { kind: 'evaluate' }>;
 
 const report = (says: string): NodeReport => ({ state: 'ready', says, thumbnail: { layers: [], lines: [] }, problems: [], cautions: [], missing: [], milliseconds: 1 });
-const picture = (node: string): NodePicture => ({ node, outputs: { layers: [], lines: [] }, inputs: [], spots: {}, playable: false });
+const picture = (node: string): NodePicture => ({ node, outputs: { layers: [], lines: [] }, inputs: [], spots: {}, junctions: {}, playable: false });
 const outcome: Outcome = { status: 'pass', checks: [], quantities: {}, files: [], keptBack: [] };
 
 /** A store that is followed, with frames and time in the test's hands. */

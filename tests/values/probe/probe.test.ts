@@ -30,6 +30,16 @@ describe('a stroke', () => {
     expect(found['along stroke 1']).toBeCloseTo(halfTurn + 20, 2);
   });
 
+  it('tells the width the lettering has there and how sure it is, where it was traced', () => {
+    const straight = { path: line([0, 0], [100, 0]), confidence: 0.42, widths: [{ along: 10, width: 4 }, { along: 50, width: 8 }, { along: 90, width: 8 }] };
+    const at = (x: number) => read(of('strokes', [straight]), [x, 0.5]);
+    expect(at(30)['width of the lettering here']).toBeCloseTo(6, 2);
+    expect(at(2)['width of the lettering here']).toBe(4);
+    expect(at(97)['width of the lettering here']).toBe(8);
+    expect(at(30)['confidence of stroke 1']).toBe(0.42);
+    expect(read(of('strokes', [{ ...straight, widths: [] }]), [30, 0])).not.toHaveProperty('width of the lettering here');
+  });
+
   it('tells nothing from farther off', () => expect(read(of('strokes', [{ path: hook }]), [0, 32], 1)).toEqual({}));
 
   it.each([[0, 1], [37, 1], [90, 25], [180, 0.1]])('tells the same turned by %s degrees and scaled by %s, but for size', (degrees, factor) => {

@@ -12,6 +12,7 @@ export default defineNode({
     cutter: { type: 'cutter', doc: 'The cutter, no wider than the groove.' },
     machine: { type: 'machine', doc: 'The machine, for its heights and its greatest feed.' },
     stock: { type: 'stock', doc: 'The sheet, which must be thicker than the groove is deep.' },
+    tiling: { type: 'tiling', optional: true, doc: 'The set-ups, where the sheet is cut in several: a groove that no set-up reaches whole is cut from both sides of the seam, each a lap beyond it.' },
   },
   outputs: { passes: { type: 'passes', doc: 'The passes in the order they must run.' } },
   params: {
@@ -20,11 +21,11 @@ export default defineNode({
     direction: { kind: 'choice', options: ['climb', 'conventional'], default: 'climb', label: 'Direction', doc: 'Climb cutting gives the better wall in acrylic; conventional is for machines with play.' },
     fitTolerance: { kind: 'number', unit: 'mm', default: 0.004, min: 0.001, max: 0.1, step: 0.001, label: 'Fit tolerance', doc: 'Greatest distance between the planned path and the lines and arcs that are cut.' },
   },
-  examples: [{ title: 'a straight groove', inputs: { channel: EXAMPLE_CHANNEL, cutter: EXAMPLE_CUTTER, machine: EXAMPLE_MACHINE, stock: EXAMPLE_STOCK } }],
-  compute({ channel, cutter, machine, stock }, params, { checkpoint }) {
+  examples: [{ title: 'a straight groove', inputs: { channel: EXAMPLE_CHANNEL, cutter: EXAMPLE_CUTTER, machine: EXAMPLE_MACHINE, stock: EXAMPLE_STOCK, tiling: undefined } }],
+  compute({ channel, cutter, machine, stock, tiling }, params, { checkpoint }) {
     const problem = tooDeep(channel.depth, stock.thickness - stock.thicknessTolerance);
     if (problem) return { ok: false, problems: [problem] };
-    const plan = groovePasses({ ...channel, ...params, cutter, retract: machine.heights.retract, greatestFeed: machine.greatestFeed, progress: checkpoint });
+    const plan = groovePasses({ ...channel, ...params, cutter, ...(tiling && { tiling }), retract: machine.heights.retract, greatestFeed: machine.greatestFeed, progress: checkpoint });
     return plan.ok ? { ok: true, outputs: { passes: plan.passes }, cautions: plan.cautions } : plan;
   },
 });

@@ -12,6 +12,7 @@ export default defineNode({
     cutter: { type: 'cutter', doc: 'The cutter, no wider than the smallest hole.' },
     machine: { type: 'machine', doc: 'The machine, for its heights and its greatest feed.' },
     stock: { type: 'stock', doc: 'The sheet to go through.' },
+    tiling: { type: 'tiling', optional: true, doc: 'The set-ups, where the sheet is cut in several: each hole belongs to one of them.' },
   },
   outputs: { passes: { type: 'passes', doc: 'One pass per hole.' } },
   params: {
@@ -20,11 +21,11 @@ export default defineNode({
   },
   examples: [{
     title: 'one hole of 8 mm with a 6 mm cutter',
-    inputs: { holes: [[{ centre: { x: 50, y: 50 }, diameter: 8, purpose: 'mounting' }]], cutter: EXAMPLE_CUTTER, machine: EXAMPLE_MACHINE, stock: EXAMPLE_STOCK },
+    inputs: { holes: [[{ centre: { x: 50, y: 50 }, diameter: 8, purpose: 'mounting' }]], cutter: EXAMPLE_CUTTER, machine: EXAMPLE_MACHINE, stock: EXAMPLE_STOCK, tiling: undefined },
   }],
-  compute({ holes, cutter, machine, stock }, params) {
+  compute({ holes, cutter, machine, stock, tiling }, params) {
     const plan = holePasses({
-      ...params, holes: holes.flat(), cutter, throughDepth: throughDepth(stock), retract: machine.heights.retract, greatestFeed: machine.greatestFeed,
+      ...params, holes: holes.flat(), cutter, ...(tiling && { tiling }), throughDepth: throughDepth(stock), retract: machine.heights.retract, greatestFeed: machine.greatestFeed,
     });
     return plan.ok ? { ok: true, outputs: { passes: plan.passes }, cautions: plan.cautions } : plan;
   },

@@ -12,6 +12,7 @@ export default defineNode({
     cutter: { type: 'cutter', doc: 'The cutter.' },
     machine: { type: 'machine', doc: 'The machine, for its heights and its greatest feed.' },
     stock: { type: 'stock', doc: 'The sheet to go through.' },
+    tiling: { type: 'tiling', optional: true, doc: 'The set-ups, where the sheet is cut in several: the outline is cut in pieces, with no tab near a seam.' },
   },
   outputs: {
     passes: { type: 'passes', doc: 'The passes in the order they must run.' },
@@ -26,10 +27,10 @@ export default defineNode({
     direction: { kind: 'choice', options: ['climb', 'conventional'], default: 'climb', label: 'Direction', doc: 'Direction of cutting round the board.' },
     fitTolerance: { kind: 'number', unit: 'mm', default: 0.004, min: 0.001, max: 0.1, step: 0.001, label: 'Fit tolerance', doc: 'Greatest distance between the planned path and the lines and arcs that are cut.' },
   },
-  examples: [{ title: 'a small board', inputs: { board: EXAMPLE_BOARD, cutter: EXAMPLE_CUTTER, machine: EXAMPLE_MACHINE, stock: EXAMPLE_STOCK } }],
-  compute({ board, cutter, machine, stock }, { tabPitch, tabWidth, tabHeight, ...params }) {
+  examples: [{ title: 'a small board', inputs: { board: EXAMPLE_BOARD, cutter: EXAMPLE_CUTTER, machine: EXAMPLE_MACHINE, stock: EXAMPLE_STOCK, tiling: undefined } }],
+  compute({ board, cutter, machine, stock, tiling }, { tabPitch, tabWidth, tabHeight, ...params }) {
     const plan = outlinePasses({
-      ...params, region: board, cutter, stock, tolerance: OFFSET_TOLERANCE, retract: machine.heights.retract, greatestFeed: machine.greatestFeed,
+      ...params, region: board, cutter, ...(tiling && { tiling }), stock, tolerance: OFFSET_TOLERANCE, retract: machine.heights.retract, greatestFeed: machine.greatestFeed,
       ...(tabHeight > 0 && { tabs: { pitch: tabPitch, width: tabWidth, height: tabHeight } }),
     });
     return plan.ok ? { ok: true, outputs: { passes: plan.passes, tabs: plan.tabs }, cautions: plan.cautions } : plan;

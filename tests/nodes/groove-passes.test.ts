@@ -4,7 +4,7 @@ import { EXAMPLE_CHANNEL as channel } from '../../src/values/examples.ts';
 import { outputsOf, problemsOf } from '../support/run-node.ts';
 import { cutter, machine, stock } from '../support/shapes.ts';
 
-const inputs = { channel, cutter, machine, stock };
+const inputs = { channel, cutter, machine, stock, tiling: undefined };
 const lowest = (passes: readonly { moves: readonly { to: { z: number } }[] }[]) => Math.min(...passes.flatMap(({ moves }) => moves.map(({ to }) => to.z)));
 
 it('reaches exactly the channel\'s depth', () => {

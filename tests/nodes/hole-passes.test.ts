@@ -3,7 +3,7 @@ import holePasses from '../../nodes/hole-passes.ts';
 import { outputsOf, problemsOf } from '../support/run-node.ts';
 import { cutter, machine, stock } from '../support/shapes.ts';
 
-const inputs = (diameter: number) => ({ holes: [[{ centre: { x: 50, y: 50 }, diameter, purpose: 'mounting' as const }], []], cutter, machine, stock });
+const inputs = (diameter: number) => ({ holes: [[{ centre: { x: 50, y: 50 }, diameter, purpose: 'mounting' as const }], []], cutter, machine, stock, tiling: undefined });
 
 it('goes through the thickest sheet and into the spoilboard, drilled or bored', () => {
   for (const diameter of [6, 8, 30]) {

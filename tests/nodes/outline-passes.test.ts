@@ -3,7 +3,7 @@ import outlinePasses from '../../nodes/outline-passes.ts';
 import { outputsOf, problemsOf } from '../support/run-node.ts';
 import { cutter, machine, rectangle, stock } from '../support/shapes.ts';
 
-const inputs = { board: rectangle(100, 50, 400, 200), cutter, machine, stock };
+const inputs = { board: rectangle(100, 50, 400, 200), cutter, machine, stock, tiling: undefined };
 
 it('keeps the cutter\'s radius outside the board, all the way down', () => {
   const { passes } = outputsOf(outlinePasses, inputs);

@@ -12,10 +12,10 @@ import { circle, cutter, line, machine, rectangle, stock } from '../support/shap
 const { channel } = outputsOf(setWidth, { strokes: [{ path: line([100, 100], [220, 100]) }, { path: circle(160, 160, 25) }] }, { width: 10, depth: 6 });
 const board = rectangle(60, 60, 220, 160);
 const holes = [[{ centre: { x: 80, y: 80 }, diameter: 6, purpose: 'mounting' as const }, { centre: { x: 100, y: 100 }, diameter: 8, purpose: 'cable' as const }]];
-const tools = { cutter, machine, stock };
+const tools = { cutter, machine, stock, tiling: undefined };
 const outline = outputsOf(outlinePasses, { board, ...tools });
 const passes = [...outputsOf(groovePasses, { channel, ...tools }).passes, ...outputsOf(holePasses, { holes, ...tools }).passes, ...outline.passes];
-const { setups } = outputsOf(emitProgram, { passes, machine });
+const { setups } = outputsOf(emitProgram, { passes, machine, tiling: undefined, registration: undefined });
 const inputs = { setups, channel, board, holes, tabs: outline.tabs, stock };
 const coarse = { cell: 0.3 };
 const edited = (edit: (text: string) => string): SetUp[] => setups.map((setup) => ({ ...setup, programs: setup.programs.map((program) => ({ ...program, text: edit(program.text) })) }));
@@ -48,7 +48,7 @@ it('holds the groove against the cutter that cuts the groove, and the outline ag
     ...outputsOf(groovePasses, { channel, ...tools }).passes, ...outputsOf(holePasses, { holes, ...tools, cutter: thin }).passes,
     ...outputsOf(outlinePasses, { board, ...tools, cutter: thin }).passes,
   ];
-  const parted = { ...inputs, tabs: outputsOf(outlinePasses, { board, ...tools, cutter: thin }).tabs, setups: outputsOf(emitProgram, { passes: mixed, machine }).setups };
+  const parted = { ...inputs, tabs: outputsOf(outlinePasses, { board, ...tools, cutter: thin }).tabs, setups: outputsOf(emitProgram, { passes: mixed, machine, tiling: undefined, registration: undefined }).setups };
   expect(outputsOf(proveCut, parted, coarse).checks.filter(({ status }) => status !== 'pass')).toEqual([]);
 });
 

@@ -6,6 +6,8 @@ export interface Hole {
   readonly centre: Point;
   readonly diameter: number;
   readonly purpose: 'cable' | 'mounting' | 'dowel';
+  /** The set-up (place in the tiling) that must make it; without, the one it lies in. */
+  readonly setUp?: number;
   /** Makes it a slot: the distance between the middles of its ends, mm, even to both sides of the centre, and its direction, degrees counter-clockwise from +x. */
   readonly slot?: { readonly length: number; readonly angle: number };
 }

@@ -1,5 +1,6 @@
 import { type Point, type Point3 } from '../../geometry/point.ts';
 import { type Move, type Pass } from './pass.ts';
+import type { Displacement } from './registration.ts';
 
 export type ArcMove = Extract<Move, { kind: 'arc' }>;
 
@@ -114,6 +115,30 @@ export const shiftMoves = (moves: readonly Move[], dx: number, dy: number): Move
   move.kind === 'arc'
     ? { ...move, to: shifted(move.to, dx, dy), centre: shifted(move.centre, dx, dy) }
     : { ...move, to: shifted(move.to, dx, dy) });
+
+/** The same moves, turned about the origin of the plane, counter-clockwise. */
+export function turnMoves(moves: readonly Move[], degrees: number): Move[] {
+  const turn = turning(degrees);
+  return moves.map((move) => (move.kind === 'arc' ? { ...move, to: turn(move.to), centre: turn(move.centre) } : { ...move, to: turn(move.to) }));
+}
+
+function turning(degrees: number): <P extends Point>(point: P) => P {
+  const angle = (degrees * Math.PI) / 180;
+  const [c, s] = [Math.cos(angle), Math.sin(angle)];
+  return (point) => ({ ...point, x: c * point.x - s * point.y, y: s * point.x + c * point.y });
+}
+
+/** The same moves, displaced as a sheet was found to lie. */
+export const displaceMoves = (moves: readonly Move[], { degrees, shift: [dx, dy] }: Displacement): Move[] => shiftMoves(turnMoves(moves, degrees), dx, dy);
+
+/** Undoes `displaceMoves`. */
+export const replaceMoves = (moves: readonly Move[], { degrees, shift: [dx, dy] }: Displacement): Move[] => turnMoves(shiftMoves(moves, -dx, -dy), -degrees);
+
+/** The same pass, displaced as a sheet was found to lie; everything in program coordinates. */
+export const displacePass = (pass: Pass, displacement: Displacement): Pass => {
+  const { x, y } = turning(displacement.degrees)(pass.start);
+  return { ...pass, start: { ...pass.start, x: x + displacement.shift[0], y: y + displacement.shift[1] }, moves: displaceMoves(pass.moves, displacement) };
+};
 
 /** The same pass, displaced in the plane by mm. */
 export const shiftPass = (pass: Pass, dx: number, dy: number): Pass =>

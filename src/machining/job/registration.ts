@@ -36,11 +36,16 @@ export interface Registration {
   readonly clearance: number;
   readonly pitchError: number;
   readonly steps: readonly SeamStep[];
+  readonly corrections: readonly Correction[];
 }
 
-/** How a sheet really lies in a set-up, from where its pins were measured: turn about the programs' zero, counter-clockwise, then shift. */
-export interface Correction {
+/** How a sheet really lies in a set-up, from where its pins were measured. */
+export interface Correction extends Displacement {
   readonly setUp: number;
+}
+
+/** A turn about the programs' zero, counter-clockwise, and then a shift, mm: where a place of a program really is. */
+export interface Displacement {
   readonly degrees: number;
   readonly shift: readonly [number, number];
 }

@@ -1,6 +1,7 @@
 import type { Point3 } from '../../geometry/point.ts';
 import type { Cutter } from './cutter.ts';
 import type { Move, PassKind } from './pass.ts';
+import type { Displacement } from './registration.ts';
 
 /** One program: what one cutter does in one set-up. */
 export interface Program {
@@ -28,5 +29,7 @@ export interface Program {
 export interface SetUp {
   readonly name: string;
   readonly shift: readonly [number, number];
+  /** The programs are displaced by this, because the sheet was found to lie so: undone before `shift` is added. */
+  readonly correction?: Displacement;
   readonly programs: readonly Program[];
 }

@@ -1,11 +1,11 @@
-import { type Region, distance, makeRegionIndex } from '../../geometry/index.ts';
-import type { Hole } from '../job/hole.ts';
+import { type Point, type Region, distance, lerp, makeRegionIndex } from '../../geometry/index.ts';
+import { type Hole, holeEnds } from '../job/hole.ts';
 import { signedDistance } from './signed-distance.ts';
 
 /** How well one hole keeps its distances, mm; infinite where there is nothing to keep them from. */
 export interface HoleDistances {
   readonly hole: Hole;
-  /** From the hole's centre to the edge of the board; negative outside. */
+  /** From the hole's centre (the nearest place between the middles of a slot's ends) to the edge of the board; negative outside. */
   readonly edge: number;
   /** Material between the hole and the groove; negative when they overlap. */
   readonly groove: number;
@@ -20,17 +20,30 @@ export function holeDistances(holes: readonly Hole[], board: Region, groove: Reg
   const edge = makeRegionIndex(board);
   const walls = makeRegionIndex(groove);
   return holes.map((hole, i) => {
-    const inGroove = signedDistance(walls, hole.centre);
+    const along = placesAlong(hole);
+    const inGroove = along.map((place) => signedDistance(walls, place));
     return {
       hole,
-      edge: signedDistance(edge, hole.centre),
-      groove: -inGroove - hole.diameter / 2,
-      insideGroove: inGroove - hole.diameter / 2,
+      edge: Math.min(...along.map((place) => signedDistance(edge, place))),
+      groove: -Math.max(...inGroove) - hole.diameter / 2,
+      insideGroove: Math.min(...inGroove) - hole.diameter / 2,
       neighbour: Math.min(...holes.map((other, j) => (i === j ? Infinity : between(hole, other)))),
     };
   });
 }
 
+/** Farthest apart, mm, places looked at along a slot's middle may be. */
+const SPACING = 0.5;
+
+/** The centre of a round hole; places from end to end along the middle of a slot. */
+function placesAlong(hole: Hole): Point[] {
+  const [a, b] = holeEnds(hole);
+  const count = Math.ceil((hole.slot?.length ?? 0) / SPACING);
+  return Array.from({ length: count + 1 }, (_, i) => lerp(a, b, count > 0 ? i / count : 0));
+}
+
 function between(a: Hole, b: Hole): number {
-  return distance(a.centre, b.centre) - (a.diameter + b.diameter) / 2;
+  const others = placesAlong(b);
+  const apart = placesAlong(a).flatMap((place) => others.map((other) => distance(place, other)));
+  return Math.min(...apart) - (a.diameter + b.diameter) / 2;
 }

@@ -1,4 +1,4 @@
-import { components, isEmptyRegion, offsetRegion, pointInRegion, type Region } from '../../geometry/index.ts';
+import { components, isEmptyRegion, offsetRegion, type Region } from '../../geometry/index.ts';
 import { refusal } from './cutter-problems.ts';
 import { cuttingFeeds } from './cutting-data.ts';
 import { type EntryStyle } from './entry.ts';
@@ -6,12 +6,13 @@ import { USUAL_FIT_TOLERANCE } from './fit-track.ts';
 import { makeDepthInside } from './free-space.ts';
 import { type AreaTools, clearByRings, cutDeepPlaces, finishBesideStrokes, type GroovePlan } from './groove-area.ts';
 import { grooveProblems, type GrooveRequest, type PassPlan } from './groove-request.ts';
+import { type GrooveShare, shareOut } from './groove-shares.ts';
 import { equalLayers } from './layers.ts';
 import { narrowAlongLines, narrowInArea } from './narrow.ts';
 import { type Pass } from '../job/pass.ts';
 import { type Caution } from '../job/problem.ts';
 import { makeRecorder } from './recorder.ts';
-import { cutStroke, type StrokeTrack, strokeTracks } from './stroke-cut.ts';
+import { cutStroke, strokeTracks } from './stroke-cut.ts';
 
 /** A groove wider than its cutter and allowances by less than this fraction of the diameter is roughed along its centre lines. */
 const ROOM_FOR_RINGS = 0.1;
@@ -36,9 +37,9 @@ export function groovePasses(request: GrooveRequest): PassPlan {
   const narrow = narrowAlongLines(inside, centreLines, cutter.diameter / 2 - plan.slack, cutter.diameter);
   const method = methodFor(plan, narrow.length === 0);
   const strokes = method === 'rings' ? [] : strokeTracks(centreLines, plan.fitTolerance);
-  const parts = components(region).map((part, i, all) => {
+  const parts = components(region).flatMap((part) => shareOut(part, request.tiling, strokes, cutter.diameter)).map((share, i, all) => {
     request.progress?.(i / all.length);
-    return partPasses(plan, part, method, strokesWithin(strokes, part), `groove ${i + 1}`);
+    return partPasses(plan, share, method, `groove ${i + 1}`);
   });
   const passes = parts.flatMap((part) => part.passes);
   const cautions = [...narrow, ...parts.flatMap((part) => part.cautions)];
@@ -61,21 +62,19 @@ function methodFor({ request }: GroovePlan, linesAreFree: boolean): Method {
   return room <= 2 * finishingAllowance + ROOM_FOR_RINGS * cutter.diameter ? 'lines-and-walls' : 'rings';
 }
 
-function strokesWithin(strokes: readonly StrokeTrack[], part: Region): StrokeTrack[] {
-  return strokes.filter(({ start }) => pointInRegion(part, start) !== 'outside');
-}
 
 interface PartPasses {
   readonly passes: readonly Pass[];
   readonly cautions: readonly Caution[];
 }
 
-/** The passes of one connected part of the groove. */
-function partPasses(plan: GroovePlan, part: Region, method: Method, strokes: readonly StrokeTrack[], name: string): PartPasses {
+/** The passes of one connected part of the groove, or of what one set-up cuts of it. */
+function partPasses(plan: GroovePlan, share: GrooveShare, method: Method, name: string): PartPasses {
+  const { part, strokes, setUp } = share;
   const { cutter, finishingAllowance, width, retract, greatestFeed } = plan.request;
   const skin = method === 'rings' ? finishingAllowance : (width - cutter.diameter) / 2;
   const style: EntryStyle = { cutter, feeds: cuttingFeeds(cutter, skin, greatestFeed) };
-  const recorder = makeRecorder({ kind: 'groove', name, cutter, retract, plungeFeed: style.feeds.plunge });
+  const recorder = makeRecorder({ kind: 'groove', name, cutter, retract, plungeFeed: style.feeds.plunge, ...(setUp !== undefined && { setUp }) });
   for (const stroke of strokes) cutStroke(recorder, stroke, plan.layers, style);
   const tools: AreaTools = { recorder, plan, style, inside: makeDepthInside(part) };
   const room = offsetRegion(part, -cutter.diameter / 2, { join: 'round', tolerance: plan.offsetTolerance });
@@ -87,5 +86,12 @@ function partPasses(plan: GroovePlan, part: Region, method: Method, strokes: rea
     if (method === 'rings') clearByRings(tools, area);
     else finishBesideStrokes(tools, area, strokes);
   }
-  return { passes: recorder.passes(), cautions: narrowInArea(part, room, cutter.diameter) };
+  return { passes: recorder.passes(), cautions: narrowPlaces(share, room, plan) };
+}
+
+/** Where a window cuts a part off the other set-up goes on, so that only the uncut part tells which places are narrow; its first share tells them. */
+function narrowPlaces({ part, cutFrom, tells }: GrooveShare, room: Region, { request, offsetTolerance }: GroovePlan): Caution[] {
+  const { diameter } = request.cutter;
+  if (!tells) return [];
+  return narrowInArea(cutFrom ?? part, cutFrom ? offsetRegion(cutFrom, -diameter / 2, { join: 'round', tolerance: offsetTolerance }) : room, diameter);
 }

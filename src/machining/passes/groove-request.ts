@@ -3,6 +3,7 @@ import { cutterProblems, notNegative, positive } from './cutter-problems.ts';
 import { type Cutter } from '../job/cutter.ts';
 import { type Pass } from '../job/pass.ts';
 import { type Caution, type MachiningProblem, type MachiningProblems, millimetres } from '../job/problem.ts';
+import { type Tiling } from '../job/tiling.ts';
 
 /** Whether the cutting edge enters at the thick end of the chip (climb) or at its thin end, for a clockwise spindle. */
 export type CutDirection = 'climb' | 'conventional';
@@ -21,6 +22,8 @@ export interface GrooveRequest extends Channel {
   readonly greatestFeed: number;
   /** Greatest deviation of fitted lines and arcs; 0.004 when absent. */
   readonly fitTolerance?: number;
+  /** Where the sheet is cut in several set-ups: every pass then says which it belongs to. */
+  readonly tiling?: Tiling;
   /** Told how many of the groove's parts are planned, 0 to 1; it may throw to stop the planning. */
   readonly progress?: (done: number) => void;
 }

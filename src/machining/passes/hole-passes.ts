@@ -1,16 +1,20 @@
-import { type Point } from '../../geometry/index.ts';
+import { growBox, type Point } from '../../geometry/index.ts';
 import { cutterProblems, positive, refusal } from './cutter-problems.ts';
 import { type Cutter } from '../job/cutter.ts';
 import { type CuttingFeeds, cuttingFeeds } from './cutting-data.ts';
 import { drillDown, type EntryStyle } from './entry.ts';
 import { helixDropPerTurn } from '../job/feeds.ts';
 import { type CutDirection, type PassPlan } from './groove-request.ts';
-import { type Hole } from '../job/hole.ts';
+import { type Hole, holeEnds, holePath } from '../job/hole.ts';
 import { equalLayers } from './layers.ts';
 import { type Pass } from '../job/pass.ts';
-import { type MachiningProblem, millimetres, placeName } from '../job/problem.ts';
+import { type Caution, type MachiningProblem, millimetres, placeName } from '../job/problem.ts';
+import { type Tiling } from '../job/tiling.ts';
 import { makeRecorder, type Recorder } from './recorder.ts';
-import { arcPieces, reverseTrack, type Track, trackFromPieces, trackPart } from './track.ts';
+import { cutStroke } from './stroke-cut.ts';
+import { tileAt } from './tiles.ts';
+import { arcPieces, linePiece, reverseTrack, type Track, trackFromPieces, trackOf, trackPart } from './track.ts';
+import { isWithinBox } from './track-within.ts';
 
 /** The holes to make and how. Lengths mm, feeds mm/min. */
 export interface HoleRequest {
@@ -25,6 +29,8 @@ export interface HoleRequest {
   readonly retract: number;
   /** The machine's greatest feed. */
   readonly greatestFeed: number;
+  /** Where the sheet is cut in several set-ups: each hole then belongs to the one whose core holds its centre. */
+  readonly tiling?: Tiling;
 }
 
 /** A hole is drilled by a cutter of its own diameter, give or take this, mm. */
@@ -45,7 +51,26 @@ export function holePasses(request: HoleRequest): PassPlan {
   const refused = refusal(problems);
   if (refused) return refused;
   const feeds = cuttingFeeds(cutter, 0, greatestFeed);
-  return { ok: true, passes: holes.flatMap((hole, i) => holePass(request, hole, feeds, `hole ${i + 1}`)), cautions: [] };
+  const { tiling } = request;
+  const passes = holes.flatMap((hole, i) => {
+    const setUp = tiling && setUpOf(hole, tiling);
+    return tiling && setUp === undefined ? [] : holePass(request, hole, feeds, { name: `hole ${i + 1}`, setUp });
+  });
+  return { ok: true, passes, cautions: tiling ? outOfWindow(holes, tiling) : [] };
+}
+
+const setUpOf = ({ setUp, centre }: Hole, tiling: Tiling): number | undefined => setUp ?? tileAt(tiling, centre);
+
+/** Holes that no set-up may cut whole: beyond a seam by more than the lap, or off the sheet. */
+function outOfWindow(holes: readonly Hole[], tiling: Tiling): Caution[] {
+  const lost = holes.filter((hole) => {
+    const tile = tiling.tiles[setUpOf(hole, tiling) ?? -1];
+    return !tile || !holeEnds(hole).every((end) => isWithinBox(growBox(tile.window, -hole.diameter / 2), end));
+  });
+  return lost.map(({ centre, diameter }) => ({
+    at: centre, place: placeName(centre), expected: 'a hole within one set-up', found: `one of ${millimetres(diameter)} mm that reaches beyond its set-up's lap`,
+    advice: 'Move the seam away from the hole, or the hole away from the seam.',
+  }));
 }
 
 /** One problem for each diameter that is too small, with the place of its first hole. */
@@ -61,12 +86,20 @@ function sizeProblems(holes: readonly Hole[], cutter: Cutter): MachiningProblem[
   });
 }
 
-function holePass(request: HoleRequest, { centre, diameter }: Hole, feeds: CuttingFeeds, name: string): Pass[] {
+interface PassOwner {
+  readonly name: string;
+  readonly setUp: number | undefined;
+}
+
+function holePass(request: HoleRequest, hole: Hole, feeds: CuttingFeeds, { name, setUp }: PassOwner): Pass[] {
+  const { centre, diameter } = hole;
   const { cutter, retract, throughDepth, peckDepth } = request;
   const style: EntryStyle = { cutter, feeds };
-  const recorder = makeRecorder({ kind: 'hole', name, cutter, retract, plungeFeed: feeds.plunge });
+  const recorder = makeRecorder({ kind: 'hole', name, cutter, retract, plungeFeed: feeds.plunge, ...(setUp !== undefined && { setUp }) });
   const radius = (diameter - cutter.diameter) / 2;
-  if (diameter - cutter.diameter < WIDEN_UNDER * cutter.diameter) {
+  if (hole.slot) {
+    cutSlot(recorder, request, hole, style);
+  } else if (diameter - cutter.diameter < WIDEN_UNDER * cutter.diameter) {
     recorder.comeDown(centre, 0);
     drillDown(recorder, -throughDepth, style, peckDepth);
     if (diameter > cutter.diameter + DRILL_FIT) widen(recorder, request, circleTrack(centre, radius, request.direction), centre, style);
@@ -74,6 +107,20 @@ function holePass(request: HoleRequest, { centre, diameter }: Hole, feeds: Cutti
     bore(recorder, request, boreRadii(radius, cutter.diameter).map((r) => circleTrack(centre, r, request.direction)), style);
   }
   return recorder.passes();
+}
+
+/** A slot as wide as the cutter is cut along its middle; a wider one as a wide hole is, from the inside out. */
+function cutSlot(recorder: Recorder, request: HoleRequest, hole: Hole, style: EntryStyle): void {
+  const { cutter, throughDepth, direction } = request;
+  const radius = (hole.diameter - cutter.diameter) / 2;
+  if (2 * radius <= DRILL_FIT) {
+    const [start, end] = holeEnds(hole);
+    const track = trackFromPieces([linePiece(start, end)], false);
+    cutStroke(recorder, { start, track }, equalLayers(0, -throughDepth, cutter.depthOfCut), style);
+    return;
+  }
+  const tracks = boreRadii(radius, cutter.diameter).map((r) => trackOf(holePath({ ...hole, diameter: 2 * r })));
+  bore(recorder, request, direction === 'climb' ? tracks : tracks.map(reverseTrack), style);
 }
 
 /** Takes the thin rest of a drilled hole away in one turn at full depth, and comes back to the middle. */

@@ -13,9 +13,15 @@ interface Unit extends Stop {
 /**
  * The passes in the order to cut them: grooves, then holes, then outlines, and an outline inside another before it.
  * Neighbouring passes of one kind and name keep together and in their order; otherwise the rapids between them are made
- * short, starting at `from`: nearest neighbour, then reversals and moves of parts of the tour while they help.
+ * short, starting at `from`: nearest neighbour, then reversals and moves of parts of the tour while they help. Set-ups
+ * come one after the other, each ordered by itself.
  */
 export function orderPasses(passes: readonly Pass[], from: Point): Pass[] {
+  const setUps = [...new Set(passes.map(({ setUp = 0 }) => setUp))].sort((a, b) => a - b);
+  return setUps.flatMap((wanted) => orderWithin(passes.filter(({ setUp = 0 }) => setUp === wanted), from));
+}
+
+function orderWithin(passes: readonly Pass[], from: Point): Pass[] {
   const ordered: Pass[] = [];
   let at = from;
   for (const kind of KIND_ORDER) {

@@ -1,4 +1,4 @@
-import { loopArea, type Loop, makeRegionIndex, offsetRegion, type Point, type Region } from '../../geometry/index.ts';
+import { type Box, growBox, loopArea, type Loop, makeRegionIndex, offsetRegion, type Point, type Region } from '../../geometry/index.ts';
 import { cuttingFeeds } from './cutting-data.ts';
 import { type EntryStyle, rampRoundLoop } from './entry.ts';
 import { finishWall } from './finishing.ts';
@@ -8,6 +8,7 @@ import { refusal } from './cutter-problems.ts';
 import { equalLayers } from './layers.ts';
 import { cutLoopWithLead, findOutlineLead, type LeadRoom } from './outline-lead.ts';
 import { type OutlinePlan, type OutlineRequest, outlineProblems } from './outline-request.ts';
+import { cutOpenOutline, openSpans } from './open-outline.ts';
 import { type Pass } from '../job/pass.ts';
 import { type Caution, millimetres, placeName } from '../job/problem.ts';
 import { makeRecorder, type Recorder } from './recorder.ts';
@@ -15,8 +16,10 @@ import { throughDepth } from '../job/stock.ts';
 import { cutBetweenTabs, finishBetweenTabs, type Span, spansBetween } from './tab-cut.ts';
 import { type Tab } from '../job/tab.ts';
 import { tabCount, tabPlaces } from './tab-places.ts';
+import { sharesOf } from './tiles.ts';
 import { pointAt, reverseTrack, type Track } from './track.ts';
-import { nearestOnTrack } from './track-query.ts';
+import { nearestOnTrack, trackBox } from './track-query.ts';
+import { stretchesWithin } from './track-within.ts';
 import { unreachedPlaces } from './unreached.ts';
 import { isLoopInside } from '../../geometry/containment.ts';
 
@@ -131,17 +134,51 @@ interface ContourCut {
 }
 
 function cutContour(plan: BoardPlan, contour: Contour): ContourCut {
-  const { request, style, bottom } = plan;
-  const { cutter, retract } = request;
-  const recorder = makeRecorder({ kind: 'outline', name: contour.name, cutter, retract, plungeFeed: style.feeds.plunge });
+  const { request, bottom } = plan;
   const places = placesForTabs(plan, contour.rough);
-  const spans = spansBetween(contour.rough, places, tabZone(request));
   const tabTop = places.length > 0 ? plan.tabTop : bottom;
+  const shares = request.tiling ? sharesOf(request.tiling.tiles, trackBox(contour.rough), request.cutter.diameter / 2) : [undefined];
+  const cautions = plan.tabTop > bottom && places.length === 0 ? [looseCaution(contour)] : [];
+  return {
+    passes: shares.flatMap((share) => {
+      const standing = { places, tabTop, setUp: share?.setUp };
+      return share?.window ? cutPieces(plan, contour, standing, share.window) : cutRound(plan, contour, standing);
+    }),
+    tabs: places.map((place) => tabAt(request, contour, place)), cautions,
+  };
+}
+
+/** Where the tabs are, and whose passes they are. */
+interface Standing {
+  readonly places: readonly number[];
+  readonly tabTop: number;
+  readonly setUp: number | undefined;
+}
+
+const recorderFor = ({ request: { cutter, retract }, style }: BoardPlan, name: string, setUp: number | undefined): Recorder =>
+  makeRecorder({ kind: 'outline', name, cutter, retract, plungeFeed: style.feeds.plunge, ...(setUp !== undefined && { setUp }) });
+
+/** Once round in one set-up. */
+function cutRound(plan: BoardPlan, contour: Contour, { places, tabTop, setUp }: Standing): readonly Pass[] {
+  const { request: { cutter }, style, bottom } = plan;
+  const recorder = recorderFor(plan, contour.name, setUp);
+  const spans = spansBetween(contour.rough, places, tabZone(plan.request));
   roughLoop(recorder, plan, contour, equalLayers(0, tabTop, cutter.depthOfCut));
   if (spans.length > 0) cutBetweenTabs(recorder, { spans, tabTop, layers: equalLayers(tabTop, bottom, cutter.depthOfCut), style });
   if (contour.rough !== contour.wall) finishEdge(recorder, plan, contour, spans);
-  const cautions = plan.tabTop > bottom && places.length === 0 ? [looseCaution(contour)] : [];
-  return { passes: recorder.passes(), tabs: places.map((place) => tabAt(request, contour, place)), cautions };
+  return recorder.passes();
+}
+
+/** The pieces of a contour that lie in a set-up's window, each cut from its own ends. */
+function cutPieces(plan: BoardPlan, contour: Contour, { places, tabTop, setUp }: Standing, window: Box): readonly Pass[] {
+  const { request: { cutter, finishingAllowance }, style, bottom } = plan;
+  const room = growBox(window, -cutter.diameter / 2 - finishingAllowance);
+  return stretchesWithin(contour.rough, room).flatMap((stretch, i) => {
+    const recorder = recorderFor(plan, `${contour.name}, piece ${i + 1}`, setUp);
+    const spans = openSpans(contour.rough, stretch, places, tabZone(plan.request));
+    cutOpenOutline(recorder, { spans, tabTop, bottom, style, ...(contour.rough !== contour.wall && { wall: contour.wall }) });
+    return recorder.passes();
+  });
 }
 
 /** Length of track a tab takes: its own, and half a cutter on both sides. */
@@ -150,7 +187,15 @@ const tabZone = ({ tabs, cutter }: OutlineRequest) => (tabs?.width ?? 0) + cutte
 function placesForTabs({ request, tabTop, bottom }: BoardPlan, track: Track): number[] {
   const { tabs, cutter } = request;
   if (!tabs || tabTop <= bottom) return [];
-  return tabPlaces(track, tabCount(tabs, track.length), tabZone(request), cutter.diameter);
+  const zone = tabZone(request);
+  return tabPlaces(track, tabCount(tabs, track.length), zone, cutter.diameter, nearSeam(request, zone));
+}
+
+/** No tab may stand where two set-ups cut: it would be cut from both sides, each a little off. */
+function nearSeam({ tiling, cutter }: OutlineRequest, zone: number): ((place: Point) => boolean) | undefined {
+  if (!tiling || tiling.seams.length === 0) return undefined;
+  const within = tiling.lap + zone / 2 + cutter.diameter;
+  return (place) => tiling.seams.some(({ axis, at }) => Math.abs(place[axis] - at) < within);
 }
 
 function tabAt({ tabs }: OutlineRequest, { rough, wall }: Contour, place: number): Tab {

@@ -6,6 +6,7 @@ import { type Pass } from '../job/pass.ts';
 import { type Caution, type MachiningProblem, type MachiningProblems, millimetres } from '../job/problem.ts';
 import { type Stock, throughDepth } from '../job/stock.ts';
 import { type Tab } from '../job/tab.ts';
+import { type Tiling } from '../job/tiling.ts';
 
 /** How many tabs each outline gets, or how far apart they may be along the cut (mm, then at least two). */
 export type TabSpacing = { readonly count: number } | { readonly pitch: number };
@@ -33,6 +34,8 @@ export interface OutlineRequest {
   readonly greatestFeed: number;
   /** Greatest deviation of fitted lines and arcs; 0.004 when absent. */
   readonly fitTolerance?: number;
+  /** Where the sheet is cut in several set-ups: every pass then says which it belongs to. */
+  readonly tiling?: Tiling;
 }
 
 /** The passes around a board and the tabs they leave. */

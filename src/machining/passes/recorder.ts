@@ -14,6 +14,8 @@ export interface PassHead {
   /** Height above the sheet where passes begin, mm. */
   readonly retract: number;
   readonly plungeFeed: number;
+  /** The set-up they belong to. */
+  readonly setUp?: number;
 }
 
 /** Gathers moves into passes: every coming down begins a new pass. Local to the function that plans. */
@@ -33,7 +35,7 @@ export interface Recorder {
 const SAME = 1e-9;
 
 export function makeRecorder(head: PassHead): Recorder {
-  const { kind, name, cutter, retract, plungeFeed } = head;
+  const { kind, name, cutter, retract, plungeFeed, setUp } = head;
   const done: Pass[] = [];
   let start: Point3 | undefined;
   let at: Point3 | undefined;
@@ -43,7 +45,7 @@ export function makeRecorder(head: PassHead): Recorder {
     at = added.at(-1)?.to ?? at;
   };
   const end = () => {
-    if (start && moves.length > 0) done.push({ kind, name, cutter, start, moves });
+    if (start && moves.length > 0) done.push({ kind, name, cutter, start, moves, ...(setUp !== undefined && { setUp }) });
     moves = [];
   };
   const recorder: Recorder = {

@@ -1,5 +1,6 @@
 import { type TabSpacing } from './outline-request.ts';
-import { type Track } from './track.ts';
+import { type Point } from '../../geometry/point.ts';
+import { pointAt, type Track } from './track.ts';
 import { turningNear } from './track-query.ts';
 
 /** Places looked at per tab. */
@@ -8,6 +9,8 @@ const PLACES = 32;
 const SHIFT = 0.25;
 /** What it costs to be a whole spacing out of the even row, in radians of turning: decides only between straight places. */
 const UNEVEN = 0.2;
+/** More turning than any place has. */
+const FORBIDDEN = 1e6;
 
 /** How many tabs a track of this length is meant to get. */
 export function tabCount(spacing: TabSpacing, length: number): number {
@@ -16,13 +19,14 @@ export function tabCount(spacing: TabSpacing, length: number): number {
 
 /**
  * Distances along a closed track for the middles of up to `count` tabs, in rising order: as even as straight places
- * allow. `zone` is the length of track each needs, `between` the least left between two zones. Fewer where the track is short.
+ * allow. `zone` is the length of track each needs, `between` the least left between two zones. Fewer where the track is
+ * short, or where a place is `forbidden` and no other is near.
  */
-export function tabPlaces(track: Track, count: number, zone: number, between: number): number[] {
+export function tabPlaces(track: Track, count: number, zone: number, between: number, forbidden?: (place: Point) => boolean): number[] {
   const fitting = Math.min(count, Math.floor(track.length / (zone + between)));
   if (fitting < 1) return [];
   const step = track.length / (fitting * PLACES);
-  const scores = Array.from({ length: fitting * PLACES }, (_, i) => turningNear(track, i * step, zone / 2 + between / 4));
+  const scores = Array.from({ length: fitting * PLACES }, (_, i) => (forbidden?.(pointAt(track, i * step)) ? FORBIDDEN : turningNear(track, i * step, zone / 2 + between / 4)));
   const room = (track.length / fitting - zone - between) / 2;
   const reach = Math.min(Math.floor(PLACES * SHIFT), Math.floor(room / step + 1e-9));
   let best: { readonly cost: number; readonly places: readonly number[] } | undefined;
@@ -30,7 +34,7 @@ export function tabPlaces(track: Track, count: number, zone: number, between: nu
     const row = evenRow(scores, fitting, phase, reach);
     if (!best || row.cost < best.cost - 1e-9) best = row;
   }
-  return best!.places.map((index) => wrap(index, scores.length) * step).sort((a, b) => a - b);
+  return best!.places.map((index) => wrap(index, scores.length)).filter((index) => scores[index] !== FORBIDDEN).map((index) => index * step).sort((a, b) => a - b);
 }
 
 /** One row of tabs, each at the straightest place within reach of its even one. */

@@ -1,3 +1,5 @@
+import { type Box, unionBoxes } from '../../geometry/box.ts';
+import { pathBounds } from '../../geometry/measure.ts';
 import { type Point } from '../../geometry/point.ts';
 import { type Piece, type Track, pointAt, wrapDistance } from './track.ts';
 
@@ -21,6 +23,12 @@ export function nearestOnTrack(track: Track, point: Point): NearestPlace | undef
     if (!best || distance < best.distance) best = { point: place, at: track.starts[i]! + along, distance };
   }
   return best;
+}
+
+/** The box around a track that has pieces. */
+export function trackBox({ pieces }: Track): Box {
+  return unionBoxes(pieces.map(({ from, to, centre, turn }) =>
+    pathBounds({ start: from, segments: [centre ? { kind: 'arc', end: to, centre, clockwise: turn < 0 } : { kind: 'line', end: to }], closed: false })))!;
 }
 
 /** Distance along a piece of its place nearest to a point. */

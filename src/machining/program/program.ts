@@ -3,9 +3,10 @@ import { adaptMoves } from './adapt.ts';
 import { type Cutter } from '../job/cutter.ts';
 import { linkEach, type LinkedPass } from './link.ts';
 import { type Controller, type Machine } from '../job/machine.ts';
-import { PROGRAM_START, movesReach, shiftPass, type Reach } from '../job/moves.ts';
+import { PROGRAM_START, displacePass, movesReach, shiftPass, type Reach } from '../job/moves.ts';
 import { type Heights, type Move, type Pass } from '../job/pass.ts';
 import { unitLength } from './resolution.ts';
+import type { Displacement } from '../job/registration.ts';
 import { type Program } from '../job/setup.ts';
 import { programTime } from './time.ts';
 import { numberText } from './words.ts';
@@ -24,6 +25,8 @@ export interface ProgramPlan {
   readonly tolerance: number;
   /** `shift` + program coordinate = drawing coordinate. */
   readonly shift: readonly [number, number];
+  /** How the sheet was found to lie; the passes are displaced by it. */
+  readonly correction?: Displacement;
   readonly notes: readonly string[];
   /** Where the cutter waits at the end, in program coordinates; above its last cut if absent. */
   readonly park?: Point;
@@ -39,7 +42,7 @@ export function buildProgram(plan: ProgramPlan): Program {
   if (passes.length === 0) throw new RangeError('a program has at least one pass');
   const other = passes.find((pass) => pass.cutter.diameter !== cutter.diameter);
   if (other !== undefined) throw new RangeError(`"${other.name}" is for a cutter of ${other.cutter.diameter} mm, not ${cutter.diameter} mm`);
-  const linked = linkEach(passes.map((pass) => shiftPass(pass, -shift[0], -shift[1])), heights, plan.park);
+  const linked = linkEach(passes.map((pass) => inProgram(pass, plan)), heights, plan.park);
   const { moves, headings } = adaptEach(linked, machine.controller, tolerance);
   const reach = workReach(moves);
   const notes = [...plan.notes, zeroNote(shift, machine.controller), reachNote(reach, machine.controller)];
@@ -53,6 +56,11 @@ export function buildProgram(plan: ProgramPlan): Program {
     spindleStart: machine.spindleStart,
     blocks: programStats(text).blocks,
   };
+}
+
+function inProgram(pass: Pass, { shift, correction }: ProgramPlan): Pass {
+  const shifted = shiftPass(pass, -shift[0], -shift[1]);
+  return correction ? displacePass(shifted, correction) : shifted;
 }
 
 function adaptEach(linked: readonly LinkedPass[], controller: Controller, tolerance: number): { moves: Move[]; headings: Heading[] } {

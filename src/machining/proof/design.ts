@@ -12,7 +12,7 @@ export interface DesignedChannel {
 
 /** The finished board and the cut that parts it from the sheet. Millimetres. */
 export interface DesignedOutline {
-  /** The finished board; its own holes are cut-outs that are parted too. Round holes are listed as holes instead. */
+  /** The finished board; its own holes are cut-outs that are parted too. Holes and slots are listed as holes instead. */
   readonly board: Region;
   readonly cutterDiameter: number;
   /** How far from the board the waste may be cut: the cutter's diameter, and room for lead-ins. */

@@ -1,8 +1,9 @@
 import { type Point, type Region } from '../../geometry/index.ts';
 import { type DesignSurface } from './design.ts';
-import { regionToFrame, toFrame } from './frame.ts';
+import { capsuleOf } from './capsule.ts';
+import { regionToFrame } from './frame.ts';
 import { ALLOWANCE, BOARD, CHANNEL, CLASSES, HOLE, type Judge, type Tallies } from './judge.ts';
-import { circleCrossings, rowCrossings, type RowCrossings } from './region-rows.ts';
+import { capsuleCrossings, rowCrossings, type RowCrossings } from './region-rows.ts';
 import { type DepthGrid } from './removal.ts';
 import { noteWorst, type Tally } from './tally.ts';
 
@@ -47,7 +48,7 @@ export function makeRowJudge(design: DesignSurface, regions: RowRegions, court: 
     [ALLOWANCE, rowCrossings(regionToFrame(regions.allowance))],
     [CHANNEL, rowCrossings(regionToFrame(design.channel?.region ?? { loops: [] }))],
   ];
-  const holes = design.holes.map(({ centre, diameter }) => ({ centre: toFrame(centre), diameter }));
+  const holes = design.holes.map(capsuleOf);
   let rows: Row[] = [];
   const clear = (grid: DepthGrid): void => {
     grid.depth.fill(-Infinity);
@@ -57,7 +58,7 @@ export function makeRowJudge(design: DesignSurface, regions: RowRegions, court: 
   const judgeRow = (row: Row): number => {
     const events: number[] = [];
     for (const [bit, crossings] of layers) addEvents(events, row, bit, crossings(row.y));
-    addEvents(events, row, HOLE, circleCrossings(holes, row.y));
+    addEvents(events, row, HOLE, capsuleCrossings(holes, row.y));
     events.sort((a, b) => a - b);
     let kind = 0;
     let from = row.from;

@@ -1,7 +1,7 @@
 import { makeRegionIndex, type Point, type Region } from '../../geometry/index.ts';
 import { type DesignSurface } from './design.ts';
-import { regionToFrame, toFrame } from './frame.ts';
-import { type Hole } from '../job/hole.ts';
+import { beyondCapsule, type Capsule, capsuleOf } from './capsule.ts';
+import { regionToFrame } from './frame.ts';
 import { makeReach, type ReachDepth } from './reach.ts';
 import { throughDepth } from '../job/stock.ts';
 import { newTally, type Tally } from './tally.ts';
@@ -77,7 +77,7 @@ export function limitsOf({ stock, channel, outline }: DesignSurface, depthTolera
 
 export function makeJudge(design: DesignSurface, board: Region, tallies: Tallies, tolerance: number, depthTolerance: number): Judge {
   const limits = limitsOf(design, depthTolerance);
-  const holes = design.holes.map(({ centre, diameter }) => ({ centre: toFrame(centre), radius: diameter / 2 }));
+  const holes = design.holes.map(capsuleOf);
   const toBoard = distanceTo(board);
   const toChannel = distanceTo(design.channel?.region ?? { loops: [] });
   const floor = design.channel?.depth ?? 0;
@@ -120,19 +120,12 @@ export function makeJudge(design: DesignSurface, board: Region, tallies: Tallies
   };
 }
 
-interface Circle {
-  readonly centre: Hole['centre'];
-  readonly radius: number;
-}
-
 function distanceTo(region: Region): (point: Point) => number {
   return makeRegionIndex(regionToFrame(region)).distanceToBoundary;
 }
 
-const apart = ({ centre, radius }: Circle, { x, y }: Point): number => Math.hypot(x - centre.x, y - centre.y) - radius;
+const outsideHoles = (holes: readonly Capsule[], point: Point): number =>
+  holes.reduce((least, hole) => Math.min(least, beyondCapsule(hole, point)), Infinity);
 
-const outsideHoles = (holes: readonly Circle[], point: Point): number =>
-  holes.reduce((least, hole) => Math.min(least, apart(hole, point)), Infinity);
-
-const insideHoles = (holes: readonly Circle[], point: Point): number =>
-  holes.reduce((most, hole) => Math.max(most, -apart(hole, point)), 0);
+const insideHoles = (holes: readonly Capsule[], point: Point): number =>
+  holes.reduce((most, hole) => Math.max(most, -beyondCapsule(hole, point)), 0);

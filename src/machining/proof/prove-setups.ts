@@ -2,7 +2,7 @@ import type { Region } from '../../geometry/region.ts';
 import type { Channel } from '../job/channel.ts';
 import type { DesignSurface } from './design.ts';
 import type { Hole } from '../job/hole.ts';
-import { PROGRAM_START } from '../job/moves.ts';
+import { PROGRAM_START, replaceMoves } from '../job/moves.ts';
 import type { PassKind } from '../job/pass.ts';
 import { type Proof, type ProvenProgram, proveCut } from './prove.ts';
 import { type ProgramProblem, movesOf, readProgram } from '../reader/read-program.ts';
@@ -34,11 +34,11 @@ export type SetUpsProof = { readonly ok: true; readonly proof: Proof } | { reado
 /** Reads the words of every program back and proves that what they remove is what was designed. */
 export function proveSetUps(setups: readonly SetUp[], design: SignDesign, settings: ProofSettings): SetUpsProof {
   const programs: ProvenProgram[] = [];
-  for (const { shift, programs: own } of setups)
+  for (const { shift, correction, programs: own } of setups)
     for (const { file, text, cutter } of own) {
       const reading = readProgram(text);
       if (!reading.ok) return { ok: false, file, problem: reading.problems[0] };
-      programs.push({ start: PROGRAM_START, moves: movesOf(reading.moves, settings.tolerance / 10), cutterDiameter: cutter.diameter, shift });
+      programs.push({ start: PROGRAM_START, moves: correction ? replaceMoves(movesOf(reading.moves, settings.tolerance / 10), correction) : movesOf(reading.moves, settings.tolerance / 10), cutterDiameter: cutter.diameter, shift });
     }
   return { ok: true, proof: proveCut({ design: surfaceOf(design, setups), programs, ...settings }) };
 }

@@ -1,4 +1,5 @@
 import { type Region } from '../../geometry/region.ts';
+import { type Capsule, capsuleSpan } from './capsule.ts';
 
 /** Tells where the row at height y crosses a region's boundary, ascending; must be asked for ascending y. */
 export type RowCrossings = (y: number) => readonly number[];
@@ -34,13 +35,12 @@ function edgesOf({ loops }: Region): Edge[] {
   }));
 }
 
-/** Where the row at height y crosses the union of circles (centre and diameter), ascending, in pairs. */
-export function circleCrossings(circles: readonly { readonly centre: { x: number; y: number }; readonly diameter: number }[], y: number): number[] {
-  const spans: [number, number][] = [];
-  for (const { centre, diameter } of circles) {
-    const half = (diameter / 2) ** 2 - (y - centre.y) ** 2;
-    if (half > 0) spans.push([centre.x - Math.sqrt(half), centre.x + Math.sqrt(half)]);
-  }
+/** Where the row at height y crosses the union of capsules, ascending, in pairs. */
+export function capsuleCrossings(capsules: readonly Capsule[], y: number): number[] {
+  const spans = capsules.flatMap((capsule) => {
+    const span = capsuleSpan(capsule, y);
+    return span ? [span] : [];
+  });
   spans.sort((a, b) => a[0] - b[0]);
   const merged: number[] = [];
   for (const [left, right] of spans) {

@@ -27,7 +27,7 @@ const JUNCTIONS: string = 'junctions';
 
 function placesFault({ param, from, sets = {} }: Extract<Handle, { kind: 'places' }>, outputs: Outputs, params: Params): string | undefined {
   if (own(params, param)?.kind !== 'points') return `"${param}" is not a parameter that takes points.`;
-  if (from !== undefined && own(outputs, from) === undefined) return `there is no output "${from}".`;
+  if (from !== undefined && own(outputs, from.split('.', 1)[0]!) === undefined) return `there is no output "${from}".`;
   return Object.entries(sets).map(([name, value]) => settingFault(own(params, name), name, value)).find((fault) => fault !== undefined);
 }
 

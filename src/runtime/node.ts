@@ -48,12 +48,13 @@ export interface Context {
  * What a person can take hold of on the picture of a node's values. A gesture sets parameters of that node and nothing
  * else, so it can be undone, and survives a change of everything before the node.
  * - `places`: the places of a `points` parameter, each to be moved, added, taken away. With `from` they begin as the spots of
- *   that output (the centres of its holes), and the parameters in `sets` are set along with the first gesture.
+ *   that output (the centres of its holes; after a dot the part of them, as `tiling.x`), and the parameters in `sets` are set
+ *   along with the first gesture.
  * - `edits`: the edits of an `edits` parameter, each made by a gesture on what the `junctions` output lays out.
  * - `move`: two numbers in mm that shift what the outputs carry along x and y.
  */
 export type Handle<O extends string = string, P extends string = string> =
-  | { readonly kind: 'places'; readonly param: P; readonly from?: O; readonly sets?: AnyParamValues; readonly doc: string }
+  | { readonly kind: 'places'; readonly param: P; readonly from?: O | `${O}.${string}`; readonly sets?: AnyParamValues; readonly doc: string }
   | { readonly kind: 'edits'; readonly param: P; readonly junctions: O; readonly doc: string }
   | { readonly kind: 'move'; readonly outputs: readonly [O, ...O[]]; readonly x: P; readonly y: P; readonly doc: string };
 

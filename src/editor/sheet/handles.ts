@@ -36,6 +36,7 @@ const KINDS: { readonly [K in Handle['kind']]: HandleKind<HandleOf<K>> } = {
     removed: (handle, subject, place) => placed(handle, placesOf(handle, subject).filter((_, index) => index !== place)),
     says: (handle, subject) => placeName(handle, subject),
   },
+  // Edits are made otherwise than by moving what is there: see hand/.
   edits: {
     places: () => [],
     takes: () => false,
@@ -94,10 +95,12 @@ function placesOf({ param, from, sets }: HandleOf<'places'>, { node, shape, pict
 
 const placed = ({ param, sets }: HandleOf<'places'>, places: readonly Point[]): AnyParamValues => ({ ...sets, [param]: places });
 
-/** What a place of this handle is called: the output it comes from, as one of them. */
-const placeName = ({ from, param }: HandleOf<'places'>, { shape }: Subject): string => `one of the ${from ?? shape.params[param]?.label.toLowerCase() ?? param}`;
+/** What a place of this handle is called: the output it comes from, as one of them; the parameter where it is only a part of that output. */
+const placeName = ({ from, param }: HandleOf<'places'>, { shape }: Subject): string =>
+  `one of the ${from?.includes('.') === false ? from : shape.params[param]?.label.toLowerCase() ?? param}`;
 
-function valueOf(node: GraphNode, shape: NodeShape, name: string): ParamValue | undefined {
+/** A parameter's value: the default where the document has none; undefined for a file that was not chosen. */
+export function valueOf(node: GraphNode, shape: NodeShape, name: string): ParamValue | undefined {
   const param = shape.params[name];
   return Object.hasOwn(node.params, name) ? node.params[name] : param && param.kind !== 'file' ? param.default : undefined;
 }

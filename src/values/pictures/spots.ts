@@ -1,10 +1,20 @@
-import type { Hole } from '../../machining/index.ts';
+import type {} from '../types.ts';
+import type { PortType, PortTypes } from '../../runtime/node.ts';
+import { type Hole, type Tiling, seamMiddles } from '../../machining/index.ts';
 import type { Carried, JunctionMap, NamedJunctions, NamedSpots } from '../picture.ts';
 
-/** Places a person may take hold of, by port: the centres of its holes. Ports without any are left out. */
+type Spots = readonly (readonly [number, number])[];
+
+/** Places a person may take hold of, for the values that have any: under the port's own name, or with a part of it after a dot. */
+const SPOTS: { readonly [T in PortType]?: (value: PortTypes[T]) => Readonly<Record<string, Spots>> } = {
+  holes: (holes: readonly Hole[]) => ({ '': holes.map(({ centre: { x, y } }) => [x, y] as const) }),
+  tiling: (tiling: Tiling) => ({ '.x': seamMiddles(tiling, 'x'), '.y': seamMiddles(tiling, 'y') }),
+};
+
+/** Places a person may take hold of, by port: the centres of its holes; by port and axis the middles of its seams. Ports without any are left out. */
 export function spotsOf(carried: readonly Carried[]): NamedSpots {
   return Object.fromEntries(carried.flatMap(({ port, type, value }) =>
-    (type === 'holes' ? [[port, (value as readonly Hole[]).map(({ centre: { x, y } }) => [x, y] as const)]] : [])));
+    Object.entries(SPOTS[type]?.(value as never) ?? {}).map(([part, spots]) => [port + part, spots])));
 }
 
 /** Where strokes meet and end, by port. Ports that carry nothing of the kind are left out. */

@@ -52,7 +52,7 @@ export default defineNode({
     return {
       ok: true,
       outputs: { tiling: plan.tiling, checks: [...travelChecks(plan), ...seamChecks(plan)], quantities: quantitiesOf(plan) },
-      cautions: [...(off > 0 ? [offSheet(off)] : []), ...(plan.idle > 0 ? [leftOut(plan.idle)] : []), ...plan.clearances.filter(isDisturbing).map((one) => disturbed(one, plan))],
+      cautions: [...(off > 0 ? [offSheet(off)] : []), ...(plan.idle > 0 ? [leftOut(plan.idle)] : []), ...plan.clearances.filter(isDisturbing).map((one) => disturbance(one, plan))],
     };
   },
 });
@@ -98,25 +98,25 @@ function quantitiesOf({ tiling, axes, idle }: TilingPlan) {
   const sum = (of: (axis: AxisPlan) => number) => axes.reduce((total, axis) => total + of(axis), 0);
   return {
     setUps: count(tiling.tiles.length),
-    setUpsLeast: count(axes[0].least * axes[1].least - idle),
+    setUpsLeast: count(axes[0].least * axes[1].least - (axes.some(({ byHand }) => byHand) ? 0 : idle)),
     seams: count(tiling.seams.length),
     seamCrossings: count(tiling.seams.reduce((total, { crossings }) => total + crossings.length, 0)),
     seamCrossingsEvenly: count(sum(({ evenCrossings }) => evenCrossings)),
-    seamCost: { value: tiling.seams.reduce((total, { cost }) => total + cost, 0), unit: 'ratio' },
+    seamCost: { value: tiling.seams.reduce((total, { cost }) => total + cost, 0), unit: '' },
   };
 }
 
 const isDisturbing = ({ distance, wanted }: SeamClearance): boolean => distance < wanted;
 
-function disturbed({ seam, distance, wanted, feature }: SeamClearance, { tiling, axes }: TilingPlan): Problem {
+function disturbance({ seam, distance, wanted, feature, disturbed }: SeamClearance, { tiling, axes }: TilingPlan): Problem {
   const { axis, at } = tiling.seams[seam]!;
   const byHand = axes.find((one) => one.axis === axis)!.byHand;
   const { x, y } = feature!.at;
   return {
     place: byHand ? (axis === 'x' ? 'seamsAcross' : 'seamsAlong') : 'seams',
-    expected: `seam ${seam + 1} at least ${amount(wanted, 'mm')} from every ${FEATURES[feature!.kind]}`,
-    found: `${amount(Math.max(0, distance), 'mm')} from the one at (${x.toFixed(1)}, ${y.toFixed(1)}) mm`,
-    advice: byHand ? `Move the seam at ${axis.toUpperCase()} ${amount(at, 'mm')}.` : 'No place for this seam was clear of everything; this one is the least bad. Look at it, or put the seam by hand.',
+    expected: `seam ${seam + 1} at least ${amount(wanted, 'mm')} from holes, crossings and ends of grooves, tight bends, and what runs along it`,
+    found: `${amount(Math.max(0, distance), 'mm')} from the ${FEATURES[feature!.kind]} at (${x.toFixed(1)}, ${y.toFixed(1)}) mm${disturbed > 1 ? `, and ${disturbed - 1} more too near` : ''}`,
+    advice: byHand ? `Move the seam at ${axis.toUpperCase()} ${amount(at, 'mm')}.` : 'No plan of so few set-ups has all its seams clear; this is the least bad. Look at the place, or put seams by hand.',
   };
 }
 

@@ -1,4 +1,4 @@
-import { type Box, boxOfPoints, unionBoxes } from '../../geometry/index.ts';
+import { type Box, type Loop, type Point, boxOfPoints, boxesOverlap, unionBoxes } from '../../geometry/index.ts';
 import { holeEnds } from '../job/hole.ts';
 import { type Axis, type TilingRequest, LEAD_ROOM } from './request.ts';
 
@@ -37,6 +37,31 @@ function outlineBox(box: Box | undefined, diameter: number, { width, height }: T
 }
 
 const grown = (box: Box | undefined, by: number): Box | undefined => box && { minX: box.minX - by, minY: box.minY - by, maxX: box.maxX + by, maxY: box.maxY + by };
+
+/**
+ * Whether anything is cut in a part of the sheet: an edge of the board or of a groove goes through it, or a hole does. The
+ * inside of a board is not cut. Without board, channel and holes there is work everywhere.
+ */
+export function hasWork({ board, channel, holes, cutters }: TilingRequest, part: Box): boolean {
+  if (!board && !channel && holes.length === 0) return true;
+  const near = grown(part, Math.max(...cutters))!;
+  return (board?.loops ?? []).some((loop) => loopMeets(loop, near)) || (channel?.region.loops ?? []).some((loop) => loopMeets(loop, part))
+    || holes.some((hole) => boxesOverlap(grown(boxOfPoints(holeEnds(hole)), hole.diameter / 2)!, part));
+}
+
+const loopMeets = (loop: Loop, box: Box): boolean => loop.some((point, i) => chordMeets(loop.at(i - 1)!, point, box));
+
+/** Clips the chord to the box (Liang and Barsky, ACM Transactions on Graphics 3, 1984, 1-22: from memory). */
+function chordMeets(a: Point, b: Point, { minX, minY, maxX, maxY }: Box): boolean {
+  let [from, to] = [0, 1];
+  for (const [start, along, low, high] of [[a.x, b.x - a.x, minX, maxX], [a.y, b.y - a.y, minY, maxY]] as const) {
+    if (along === 0 && (start < low || start > high)) return false;
+    if (along === 0) continue;
+    const [one, other] = [(low - start) / along, (high - start) / along];
+    [from, to] = [Math.max(from, Math.min(one, other)), Math.min(to, Math.max(one, other))];
+  }
+  return from <= to;
+}
 
 /** What there is to cut along one axis of a sheet this long. */
 export function axisWork(boxes: readonly Box[], axis: Axis, length: number): AxisWork {

@@ -1,5 +1,6 @@
 import type { AxisWork } from './axis-work.ts';
 import { MOST_TILES } from './request.ts';
+import { COST_GRAIN } from './seam-cost.ts';
 
 /** How far one set-up's cutters' edges can range, and how far it cuts beyond a seam. */
 export interface TileLimits {
@@ -52,7 +53,7 @@ interface Plans {
 
 /**
  * The seams with the least total cost among those that are fewest, the most even of equals. `places` rise, `costs` are
- * theirs; exact over these places (dynamic programming from place to place). Undefined where no choice of them will do.
+ * theirs, compared in whole grains so that ties are ties; exact over these places (dynamic programming). Undefined where no choice of them will do.
  */
 export function cheapestSeams(work: AxisWork, limits: TileLimits, places: readonly number[], costs: readonly number[]): number[] | undefined {
   if (fits(work, limits, undefined, undefined)) return [];
@@ -64,7 +65,7 @@ export function cheapestSeams(work: AxisWork, limits: TileLimits, places: readon
     extend(plans, places, i, place, first, i);
     if (fits(work, limits, undefined, place)) setPlan(plans, i, 0, 0, (place - start) ** 2, -1);
     plans.seams[i]! += 1;
-    plans.cost[i]! += Math.round(costs[i]! * GRAIN);
+    plans.cost[i]! += Math.round(costs[i]! / COST_GRAIN);
   }
   const last = places.findIndex((place) => fits(work, limits, place, undefined));
   if (last === -1) return undefined;
@@ -72,9 +73,6 @@ export function cheapestSeams(work: AxisWork, limits: TileLimits, places: readon
   extend(plans, places, whole, end, last, whole);
   return plans.seams[whole] === Infinity ? undefined : traced(plans.before, places, plans.before[whole]!);
 }
-
-/** Costs are compared as whole multiples of 1 / this: their sums are exact, and ties are ties. */
-const GRAIN = 1e6;
 
 /** The best plan up to `place` among those whose last seam is one of the places from `low` to before `high`. */
 function extend(plans: Plans, places: readonly number[], index: number, place: number, low: number, high: number): void {

@@ -1,4 +1,4 @@
-import { type Path, type PathSample, type Point, cross, dot, flattenPath, isPointPath, samplePath, } from '../../geometry/index.ts';
+import { type Box, type Path, type PathSample, type Point, boxOfPoints, cross, dot, flattenPath, isPointPath, samplePath } from '../../geometry/index.ts';
 import { holeEnds } from '../job/hole.ts';
 import { crossingsBetween } from './polyline-crossings.ts';
 import { type Axis, type Feature, type FeatureKind, type TilingRequest, ALONG_DEGREES, TIGHT_WIDTHS } from './request.ts';
@@ -12,8 +12,8 @@ const SAMPLE_SHARE = 0.1;
 export interface WorkLines {
   /** Centre lines as points. */
   readonly lines: readonly (readonly Point[])[];
-  /** Features at a place, with their radius. */
-  readonly spots: readonly { readonly kind: FeatureKind; readonly at: Point; readonly radius: number }[];
+  /** What disturbs a seam of either axis: how far it reaches, and the place to name. */
+  readonly spots: readonly { readonly kind: FeatureKind; readonly box: Box; readonly at: Point }[];
   /** Samples along lines that a seam should not run beside, each with what reaches to both sides of the line. */
   readonly runs: readonly { readonly kind: FeatureKind; readonly samples: readonly PathSample[]; readonly closed: boolean; readonly aside: number }[];
 }
@@ -26,17 +26,22 @@ export function workLines({ channel, holes, board, cutters }: TilingRequest): Wo
   const lines = paths.map((path) => closedPoints(path));
   const sampled = paths.map((path) => ({ kind: 'along' as const, samples: samplePath(path, width * SAMPLE_SHARE), closed: path.closed, aside: width / 2 }));
   const edges = (board?.loops ?? []).filter((loop) => loop.length > 2).map((loop) => edgeRun(loop, Math.max(...cutters)));
-  const radius = width / 2;
+  const half = width / 2;
   return {
     lines, runs: [...sampled, ...edges],
     spots: [
-      ...holes.flatMap((hole) => holeEnds(hole).slice(hole.slot ? 0 : 1).map((at) => ({ kind: 'hole' as const, at, radius: hole.diameter / 2 }))),
-      ...points.map(({ start }) => ({ kind: 'end' as const, at: start, radius })),
-      ...paths.filter(({ closed }) => !closed).flatMap((path) => strokeEndsOf(path).map((at) => ({ kind: 'end' as const, at, radius }))),
-      ...crossingsBetween(lines).map((at) => ({ kind: 'crossing' as const, at, radius })),
-      ...sampled.flatMap((run) => tightPlaces(run, width * TIGHT_WIDTHS)).map((at) => ({ kind: 'bend' as const, at, radius })),
+      ...holes.map((hole) => spot('hole', holeEnds(hole), hole.diameter / 2, hole.centre)),
+      ...points.map(({ start }) => spot('end', [start], half)),
+      ...paths.filter(({ closed }) => !closed).flatMap((path) => strokeEndsOf(path).map((at) => spot('end', [at], half))),
+      ...crossingsBetween(lines).map((at) => spot('crossing', [at], half)),
+      ...sampled.flatMap((run) => tightBends(run, width * TIGHT_WIDTHS)).map((bend) => spot('bend', bend, half, bend[bend.length >> 1]!)),
     ],
   };
+}
+
+function spot(kind: FeatureKind, points: readonly Point[], radius: number, at = points[0]!): WorkLines['spots'][number] {
+  const { minX, minY, maxX, maxY } = boxOfPoints(points)!;
+  return { kind, at, box: { minX: minX - radius, minY: minY - radius, maxX: maxX + radius, maxY: maxY + radius } };
 }
 
 function closedPoints(path: Path): readonly Point[] {
@@ -54,9 +59,9 @@ function edgeRun(loop: readonly Point[], diameter: number): WorkLines['runs'][nu
   return { kind: 'edge', samples: samplePath(path, diameter), closed: true, aside: diameter };
 }
 
-/** Places where the line turns faster than a circle of this radius, corners among them: the middle of each such stretch. */
-function tightPlaces({ samples, closed }: { readonly samples: readonly PathSample[]; readonly closed: boolean }, radius: number): Point[] {
-  return stretches(samples, closed, (a, b, apart) => turning(a, b) > apart / radius).flatMap((stretch) => [stretch[0]!.point, stretch.at(-1)!.point, stretch[stretch.length >> 1]!.point]);
+/** Stretches where the line turns faster than a circle of this radius, corners among them. */
+function tightBends({ samples, closed }: { readonly samples: readonly PathSample[]; readonly closed: boolean }, radius: number): Point[][] {
+  return stretches(samples, closed, (a, b, apart) => turning(a, b) > apart / radius).map((stretch) => stretch.map(({ point }) => point));
 }
 
 const turning = (a: PathSample, b: PathSample): number => Math.abs(Math.atan2(cross(a.tangent, b.tangent), dot(a.tangent, b.tangent)));
@@ -80,14 +85,18 @@ const LEAST_SINE = Math.sin((ALONG_DEGREES * Math.PI) / 180);
 
 /** What a seam of this axis should keep clear of. */
 export function featuresAlong({ spots, runs }: WorkLines, axis: Axis): Feature[] {
-  const isAlong = ({ tangent }: PathSample) => Math.abs(tangent[axis]) < LEAST_SINE;
   return [
-    ...spots.map(({ kind, at, radius }): Feature => ({ kind, from: at[axis] - radius, to: at[axis] + radius, at })),
-    ...runs.flatMap(({ kind, samples, closed, aside }) => stretches(samples, closed, (a, b) => isAlong(a) || isAlong(b) || a.tangent[axis] * b.tangent[axis] < 0).map((stretch): Feature => {
-      const places = stretch.map(({ point }) => point[axis]);
-      return { kind, from: least(places) - aside, to: -least(places.map((place) => -place)) + aside, at: stretch[stretch.length >> 1]!.point };
-    })),
+    ...spots.map(({ kind, box, at }): Feature => ({ kind, at, ...spanned(box, axis, 0) })),
+    ...runs.flatMap(({ kind, samples, closed, aside }) => stretches(samples, closed, (a, b) => runAlong(a, b, axis)).map((stretch): Feature => (
+      { kind, at: stretch[stretch.length >> 1]!.point, ...spanned(boxOfPoints(stretch.map(({ point }) => point))!, axis, aside) }
+    ))),
   ];
 }
 
-const least = (values: readonly number[]): number => values.reduce((a, b) => Math.min(a, b), Infinity);
+/** Whether the line runs along a seam at one of two neighbouring samples, or turns back between them. */
+function runAlong({ tangent: a }: PathSample, { tangent: b }: PathSample, axis: Axis): boolean {
+  return Math.abs(a[axis]) < LEAST_SINE || Math.abs(b[axis]) < LEAST_SINE || a[axis] * b[axis] < 0;
+}
+
+const spanned = (box: Box, axis: Axis, aside: number): { readonly from: number; readonly to: number } =>
+  (axis === 'x' ? { from: box.minX - aside, to: box.maxX + aside } : { from: box.minY - aside, to: box.maxY + aside });

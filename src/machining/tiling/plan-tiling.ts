@@ -1,7 +1,7 @@
-import { type Box, boxesOverlap } from '../../geometry/index.ts';
+import type { Box } from '../../geometry/index.ts';
 import { type MachiningProblem, type MachiningProblems, millimetres } from '../job/problem.ts';
 import type { Seam, Tile } from '../job/tiling.ts';
-import { type AxisWork, axisWork, workBoxes } from './axis-work.ts';
+import { type AxisWork, axisWork, hasWork, workBoxes } from './axis-work.ts';
 import { type TileLimits, cheapestSeams, fewestSeams, tileExtent } from './choose-seams.ts';
 import { featuresAlong, workLines } from './features.ts';
 import { AXES, MARGIN, type Axis, type AxisPlan, type SeamClearance, type TilingPlan, type TilingRequest } from './request.ts';
@@ -41,7 +41,7 @@ export function planTiling(request: TilingRequest): TilingOutcome {
   const problems = layouts.filter((layout) => 'problem' in layout).map(({ problem }) => problem);
   if (problems.length > 0) return { ok: false, problems: problems as unknown as MachiningProblems };
   const [x, y] = layouts as [AxisLayout, AxisLayout];
-  return { ok: true, ...composed(request, lap, [x, y], boxes) };
+  return { ok: true, ...composed(request, lap, [x, y]) };
 }
 
 interface AxisRequest {
@@ -60,14 +60,14 @@ function layOut(of: AxisRequest): AxisLayout | { readonly problem: MachiningProb
   const limits: TileLimits = { frame: frame - (one ? 0 : ROUNDING), lap };
   const fewest = fewestSeams(work, limits);
   const hand = request.byHand[axis];
-  const seams = hand ? [...new Set(hand)].sort((a, b) => a - b) : fewest && plannedSeams(of, limits, fewest);
-  if (seams === undefined) return { problem: travelTooShort(of) };
+  if (fewest === undefined) return { problem: travelTooShort(of) };
+  const seams = hand ? [...new Set(hand)].sort((a, b) => a - b) : plannedSeams(of, limits, fewest);
   const bounds = [undefined, ...seams, undefined];
   const extents = bounds.slice(1).map((to, i) => tileExtent(work, limits, bounds[i], to));
   const reaches = extents.map(([low, high]) => Math.max(0, high - low - Math.min(...request.cutters)));
   const widest = reaches.indexOf(Math.max(...reaches));
   return {
-    axis, seams, work, field, extents, frame, least: (fewest?.length ?? Infinity) + 1, byHand: hand !== undefined,
+    axis, seams, work, field, extents, frame, least: fewest.length + 1, byHand: hand !== undefined,
     evenCrossings: evenly(work, seams.length).reduce((sum, place) => sum + field.crossingsAt(place).length, 0),
     widest: { reach: reaches[widest]!, index: widest },
   };
@@ -95,13 +95,14 @@ function travelTooShort({ axis, lap, frame, request }: AxisRequest): MachiningPr
   };
 }
 
-function composed(request: TilingRequest, lap: number, axes: readonly [AxisLayout, AxisLayout], boxes: readonly Box[]): TilingPlan {
+function composed(request: TilingRequest, lap: number, axes: readonly [AxisLayout, AxisLayout]): TilingPlan {
   const [x, y] = axes;
   const zero = -Math.min(...request.cutters) / 2;
   const shifts = axes.map(({ extents, frame }) => shiftsFor(extents, frame, zero)) as [Shifts, Shifts];
   const cells = cellsInOrder(x.seams.length + 1, y.seams.length + 1, request.order);
   const all = cells.map(([column, row]) => tileOf({ axes, shifts, lap }, column, row));
-  const busy = all.filter(({ core }) => boxes.some((box) => boxesOverlap(core, box)));
+  const worked = all.filter(({ core }) => hasWork(request, core));
+  const busy = worked.length > 0 ? worked : all;
   const tiles = busy.map((tile, i): Tile => ({
     ...tile, name: `set-up ${i + 1}`, shift: [hundredths(tile.shift[0] - busy[0]!.shift[0]), hundredths(tile.shift[1] - busy[0]!.shift[1])],
   }));

@@ -62,6 +62,8 @@ export interface SeamClearance {
   /** Lap and margin: what the distance should be at least. */
   readonly wanted: number;
   readonly feature?: Feature;
+  /** How many features are nearer than that. */
+  readonly disturbed: number;
 }
 
 export interface TilingPlan {

@@ -2,22 +2,22 @@ import type { Point } from '../../geometry/index.ts';
 import type { SeamCrossing } from '../job/tiling.ts';
 import type { Axis, Feature } from './request.ts';
 
-/** A seam too near to a feature costs this, and as much again by how near it is: more than any number of crossings would. */
+/** A seam too near to a feature costs this, and up to as much again by how near it is: more than any number of crossings would. */
 const DISTURBED = 1000;
-/** Costs are whole multiples of 1 / this, so that sums are exact and ties are ties. */
-const GRAIN = 1e6;
+/** Costs are told in tenths of a square crossing: less than that is not worth an uneven tile. */
+export const COST_GRAIN = 0.1;
 
 export interface CostField {
   /** What a seam at each of these rising places costs. */
   readonly costsAt: (places: readonly number[]) => number[];
   readonly crossingsAt: (place: number) => SeamCrossing[];
-  /** The feature that is nearest to a seam there, and how far off it is; negative inside. */
-  readonly nearest: (place: number) => { readonly distance: number; readonly feature?: Feature };
+  /** The feature nearest to a seam there and how far off it is, negative inside; and how many are nearer than they should be. */
+  readonly nearest: (place: number) => { readonly distance: number; readonly feature?: Feature; readonly disturbed: number };
 }
 
 /**
  * What seams of one axis cost: each crossing of a centre line 1 / sin of its angle, so 1 where it is square; each feature
- * nearer than `clear` mm a thousand and more. `lines` are centre lines as points.
+ * nearer than `clear` mm a thousand, and up to a thousand more the nearer it is. `lines` are centre lines as points.
  */
 export function costField(lines: readonly (readonly Point[])[], features: readonly Feature[], axis: Axis, clear: number): CostField {
   const chords = lines.flatMap((points) => points.slice(1).map((to, i): Chord => [points[i]!, to]));
@@ -31,7 +31,7 @@ export function costField(lines: readonly (readonly Point[])[], features: readon
       for (const feature of features) {
         for (let i = firstAbove(places, feature.from - clear); i < places.length && places[i]! < feature.to + clear; i++) costs[i]! += disturbance(feature, places[i]!, clear);
       }
-      return costs.map((cost) => Math.round(cost * GRAIN) / GRAIN);
+      return costs.map((cost) => Math.round(cost / COST_GRAIN) / (1 / COST_GRAIN));
     },
     crossingsAt: (place) => chords.flatMap((chord) => {
       const [low, high] = spanOf(chord, axis);
@@ -39,8 +39,9 @@ export function costField(lines: readonly (readonly Point[])[], features: readon
     }),
     nearest: (place) => features.reduce<ReturnType<CostField['nearest']>>((best, feature) => {
       const distance = distanceTo(feature, place);
-      return distance < best.distance ? { distance, feature } : best;
-    }, { distance: Infinity }),
+      const disturbed = best.disturbed + (distance < clear ? 1 : 0);
+      return distance < best.distance ? { distance, feature, disturbed } : { ...best, disturbed };
+    }, { distance: Infinity, disturbed: 0 }),
   };
 }
 

@@ -16,6 +16,7 @@ export * from './measure.ts';
 export * from './offset.ts';
 export * from './outline.ts';
 export * from './path.ts';
+export * from './piece.ts';
 export * from './point.ts';
 export { type OffsetCap, type OffsetJoin } from './raw-offset.ts';
 export * from './region.ts';

@@ -27,7 +27,7 @@ function trimEnd(path: Path, excess: number): Path | undefined {
 }
 
 /** The first `length` mm of a segment. */
-function segmentUpTo({ start, segment }: StartedSegment, length: number): Segment {
+export function segmentUpTo({ start, segment }: StartedSegment, length: number): Segment {
   const share = length / segmentLength({ start, segment });
   if (segment.kind === 'line') return { kind: 'line', end: lerp(start, segment.end, share) };
   if (segment.kind === 'arc') return { ...segment, end: arcPoint(arcAngles(start, segment), share) };

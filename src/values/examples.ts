@@ -1,3 +1,4 @@
+import type { Stroke } from '../artwork/artwork.ts';
 import type { Region } from '../geometry/region.ts';
 import type { Channel } from '../machining/job/channel.ts';
 import type { Cutter } from '../machining/job/cutter.ts';
@@ -31,3 +32,7 @@ export const EXAMPLE_CHANNEL: Channel = {
 export function rectangle(x: number, y: number, width: number, height: number): Region {
   return { loops: [[{ x, y }, { x: x + width, y }, { x: x + width, y: y + height }, { x, y: y + height }]] };
 }
+
+/** A stroke along one straight line. */
+export const straightStroke = (fromX: number, fromY: number, toX: number, toY: number): Stroke =>
+  ({ path: { start: { x: fromX, y: fromY }, segments: [{ kind: 'line', end: { x: toX, y: toY } }], closed: false } });

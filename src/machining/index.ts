@@ -38,6 +38,8 @@ export * from './proof/prove-setups.ts';
 export * from './proof/prove.ts';
 export * from './proof/removal.ts';
 export * from './reader/read-program.ts';
+export * from './statics/beam.ts';
+export * from './statics/overhang.ts';
 export * from './tiling/plan-tiling.ts';
 export * from './tiling/request.ts';
 export * from './tiling/seam-line.ts';

@@ -46,6 +46,12 @@ function edgesOf(region: Region): Edges {
   return { count, ax, ay, bx, by };
 }
 
+/** Straight segments as edges, in their order. */
+export function segmentEdges(segments: readonly { readonly from: Point; readonly to: Point }[]): Edges {
+  const flat = (coordinate: (segment: (typeof segments)[number]) => number) => Float64Array.from(segments, coordinate);
+  return { count: segments.length, ax: flat(({ from }) => from.x), ay: flat(({ from }) => from.y), bx: flat(({ to }) => to.x), by: flat(({ to }) => to.y) };
+}
+
 function layout(count: number, box: Box): Pick<EdgeGrid, 'originX' | 'originY' | 'cell' | 'columns' | 'rows'> {
   const width = box.maxX - box.minX;
   const height = box.maxY - box.minY;

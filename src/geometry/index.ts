@@ -21,6 +21,7 @@ export * from './point.ts';
 export { type OffsetCap, type OffsetJoin } from './raw-offset.ts';
 export * from './region.ts';
 export * from './sample.ts';
+export * from './segment-crossings.ts';
 export * from './segment-index.ts';
 export * from './simplify.ts';
 export * from './transform.ts';

@@ -1,5 +1,5 @@
 import { boxOfPoints } from './box.ts';
-import { type Edges, columnOf, rowOf, sortEdges } from './edge-grid.ts';
+import { columnOf, rowOf, segmentEdges, sortEdges } from './edge-grid.ts';
 import { type Accepts, type Best, searchRing } from './grid-nearest.ts';
 import type { Point } from './point.ts';
 
@@ -27,7 +27,7 @@ export interface SegmentIndex {
 export function makeSegmentIndex(segments: readonly IndexedSegment[]): SegmentIndex {
   const box = boxOfPoints(segments.flatMap(({ from, to }) => [from, to]));
   if (!box) return { nearest: () => undefined };
-  const grid = sortEdges(edgesOf(segments), box);
+  const grid = sortEdges(segmentEdges(segments), box);
   const nearest: SegmentIndex['nearest'] = (point, within, accepts) => {
     const start = { column: columnOf(grid, point.x), row: rowOf(grid, point.y) };
     // A hair of slack, so that what lies exactly at the distance counts.
@@ -39,9 +39,4 @@ export function makeSegmentIndex(segments: readonly IndexedSegment[]): SegmentIn
     return best.edge < 0 ? undefined : { segment: best.edge, point: best.point, distance: Math.sqrt(best.squared) };
   };
   return { nearest };
-}
-
-function edgesOf(segments: readonly IndexedSegment[]): Edges {
-  const flat = (coordinate: (segment: IndexedSegment) => number) => Float64Array.from(segments, coordinate);
-  return { count: segments.length, ax: flat(({ from }) => from.x), ay: flat(({ from }) => from.y), bx: flat(({ to }) => to.x), by: flat(({ to }) => to.y) };
 }

@@ -141,7 +141,7 @@ function partOf(strokes: readonly Stroke[], { stroke: number, backwards, next }:
 const STRAIGHT = 1e-9;
 
 /** From the end of one path to the start of another, in both their directions: a line where that is straight, else a cubic with the handles an arc of those turns would have. */
-function bridge(from: Path, to: Path): Segment {
+export function bridge(from: Path, to: Path): Segment {
   const [start, end] = [pathEnd(from), to.start];
   const [leaving, arriving] = [endTangents(from).last, endTangents(to).first];
   const across = subtract(end, start);
@@ -183,7 +183,7 @@ function chainWidths(parts: readonly Part[], bridges: readonly (Segment | undefi
 }
 
 /** What joined strokes have in common: the least confidence, all doubts, all sources, the width in the mean over their lengths. */
-function sharedOf(strokes: readonly Stroke[], joins: readonly Partner[]): Omit<Stroke, 'path' | 'widths'> {
+export function sharedOf(strokes: readonly Stroke[], joins: readonly Partner[] = []): Omit<Stroke, 'path' | 'widths'> {
   const known = [...strokes.flatMap(({ confidence }) => (confidence === undefined ? [] : [confidence])), ...joins.map(sureness).filter((sure) => sure < 1)];
   const doubts = [...strokes.flatMap((stroke) => stroke.doubts ?? []), ...joins.flatMap(doubtOf)];
   const sources = [...new Set(strokes.flatMap(({ source }) => (source === undefined ? [] : [source])))];

@@ -1,0 +1,46 @@
+import type { Stroke } from '../../artwork/artwork.ts';
+import type { Point } from '../../geometry/index.ts';
+import type { Act } from './act.ts';
+import { frameOf, fromFrame } from './frame.ts';
+import type { JunctionMap } from './junction-map.ts';
+import { layOut, mapOf } from './junctions.ts';
+import { remove } from './remove.ts';
+import { split } from './split.ts';
+
+/** One thing done by hand; its places are fractions of the frame of the strokes that come in. */
+export interface Repair {
+  readonly act: string;
+  readonly places: readonly Point[];
+}
+
+/** An edit (by its place in the list) that found nothing to act on. */
+export interface Missed {
+  readonly edit: number;
+  readonly act: string;
+  /** What it looked for, and near which place, mm. */
+  readonly wanted: string;
+  readonly at: Point;
+}
+
+export interface Repaired {
+  readonly strokes: readonly Stroke[];
+  readonly junctions: JunctionMap;
+  readonly done: number;
+  readonly missed: readonly Missed[];
+}
+
+const ACTS: Readonly<Record<string, Act>> = { split, delete: remove };
+
+/** Does edits one after the other. One that finds nothing does nothing; the others still apply. */
+export function repairStrokes(strokes: readonly Stroke[], repairs: readonly Repair[]): Repaired {
+  const frame = frameOf(strokes);
+  const missed: Missed[] = [];
+  let layout = layOut(strokes, frame);
+  for (const [edit, { act, places }] of repairs.entries()) {
+    const spots = places.map((place) => fromFrame(frame, place));
+    const acted = ACTS[act]?.(layout, spots) ?? { done: false, wanted: 'such an act', at: spots[0] ?? frame.origin };
+    if (acted.done) layout = layOut(acted.strokes, frame);
+    else missed.push({ edit, act, wanted: acted.wanted, at: acted.at });
+  }
+  return { strokes: layout.strokes, junctions: mapOf(layout), done: repairs.length - missed.length, missed };
+}

@@ -27,6 +27,8 @@ export interface ProgramPlan {
   readonly shift: readonly [number, number];
   /** How the sheet was found to lie; the passes are displaced by it. */
   readonly correction?: Displacement;
+  /** On what the tip is set to Z0; the sheet when absent. */
+  readonly on?: 'sheet' | 'spoilboard';
   readonly notes: readonly string[];
   /** Where the cutter waits at the end, in program coordinates; above its last cut if absent. */
   readonly park?: Point;
@@ -46,7 +48,7 @@ export function buildProgram(plan: ProgramPlan): Program {
   const { moves, headings } = adaptEach(linked, machine.controller, tolerance);
   const reach = workReach(moves);
   const notes = [...plan.notes, zeroNote(shift, machine.controller), reachNote(reach, machine.controller)];
-  const text = writeProgram({ name: plan.name, cutter, moves, machine, notes, headings });
+  const text = writeProgram({ name: plan.name, cutter, moves, machine, notes, headings, ...(plan.on && { on: plan.on }) });
   const time = programTime(PROGRAM_START, moves, machine);
   return {
     file: plan.file, cutter, kinds: [...new Set(passes.map(({ kind }) => kind))], moves, text, reach,

@@ -18,6 +18,8 @@ export interface ProgramRequest {
   readonly moves: readonly Move[];
   readonly machine: Machine;
   /** Further comments at the head. */
+  /** On what the tip is set to Z0; the sheet when absent. */
+  readonly on?: 'sheet' | 'spoilboard';
   readonly notes: readonly string[];
   readonly headings?: readonly Heading[];
 }
@@ -58,14 +60,14 @@ export function programStats(text: string): { readonly lines: number; readonly b
   return { lines: lines.length, blocks: blocks.length };
 }
 
-function headComments({ name, cutter, machine: { controller }, notes }: ProgramRequest): string[] {
+function headComments({ name, cutter, machine: { controller }, notes, on = 'sheet' }: ProgramRequest): string[] {
   if (controller.comments === 'none') return [];
   const size = `${numberText(cutter.diameter, 4)} mm${controller.units === 'inch' ? ` = ${numberText(cutter.diameter / 25.4, 4)} inch` : ''}`;
   return [
     name,
     `Cutter: ${cutter.name}, diameter ${size}`,
-    `Units: ${controller.units}. Z0 is the top face of the sheet.`,
-    'CAUTION: dry-run above the sheet first, spindle off.',
+    `Units: ${controller.units}. Z0 is the top face of the ${on}.`,
+    `CAUTION: dry-run above the ${on} first, spindle off.`,
     'Check clamps, zero and the emergency stop.',
     ...notes,
   ].flatMap((text) => commentLines(text, controller.longestLine));

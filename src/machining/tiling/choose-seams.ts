@@ -33,6 +33,13 @@ export function fewestSeams(work: AxisWork, limits: TileLimits): number[] | unde
   return seams;
 }
 
+/** The fewest seams found from the other end: each as far back as the tile after it reaches. */
+export function fewestFromEnd(work: AxisWork, limits: TileLimits): number[] {
+  const { ends: [low, high], firstFrom, lastTo } = work;
+  const mirrored = { ...work, ends: [-high, -low] as const, firstFrom: (place: number) => -lastTo(-place), lastTo: (place: number) => -firstFrom(-place) };
+  return (fewestSeams(mirrored, limits) ?? []).map((place) => -place).reverse();
+}
+
 /** Seams in a gap lie this far before what comes after it, mm: enough for that not to count. */
 const BEFORE = 0.01;
 
@@ -44,11 +51,11 @@ function farthest(work: AxisWork, { frame, lap }: TileLimits, low: number): numb
 
 /** The best plans that end with a seam at a place: how many seams, what they cost, how uneven their tiles are, and the place before. */
 interface Plans {
-  readonly seams: number[];
-  readonly cost: number[];
+  readonly seams: Float64Array;
+  readonly cost: Float64Array;
   /** Sum of the squares of the tiles' sizes. */
-  readonly uneven: number[];
-  readonly before: number[];
+  readonly uneven: Float64Array;
+  readonly before: Int32Array;
 }
 
 /**
@@ -58,7 +65,8 @@ interface Plans {
 export function cheapestSeams(work: AxisWork, limits: TileLimits, places: readonly number[], costs: readonly number[]): number[] | undefined {
   if (fits(work, limits, undefined, undefined)) return [];
   const [start, end] = work.ends;
-  const plans: Plans = { seams: [], cost: [], uneven: [], before: [] };
+  const whole = places.length;
+  const plans: Plans = { seams: new Float64Array(whole + 1), cost: new Float64Array(whole + 1), uneven: new Float64Array(whole + 1), before: new Int32Array(whole + 1) };
   let first = 0;
   for (const [i, place] of places.entries()) {
     while (first < i && !fits(work, limits, places[first], place)) first++;
@@ -69,7 +77,6 @@ export function cheapestSeams(work: AxisWork, limits: TileLimits, places: readon
   }
   const last = places.findIndex((place) => fits(work, limits, place, undefined));
   if (last === -1) return undefined;
-  const whole = places.length;
   extend(plans, places, whole, end, last, whole);
   return plans.seams[whole] === Infinity ? undefined : traced(plans.before, places, plans.before[whole]!);
 }
@@ -93,7 +100,7 @@ function setPlan(plans: Plans, index: number, seams: number, cost: number, uneve
   plans.before[index] = before;
 }
 
-function traced(before: readonly number[], places: readonly number[], last: number): number[] {
+function traced(before: Int32Array, places: readonly number[], last: number): number[] {
   const seams: number[] = [];
   for (let i = last; i >= 0; i = before[i]!) seams.unshift(places[i]!);
   return seams;

@@ -1,102 +1,108 @@
-import { type Box, type Path, type PathSample, type Point, boxOfPoints, cross, dot, flattenPath, isPointPath, samplePath } from '../../geometry/index.ts';
+import { type Box, type Path, type Point, boxOfPoints, cross, distance, dot, flattenPath, isPointPath, lerp, subtract } from '../../geometry/index.ts';
 import { holeEnds } from '../job/hole.ts';
 import { crossingsBetween } from './polyline-crossings.ts';
 import { type Axis, type Feature, type FeatureKind, type TilingRequest, ALONG_DEGREES, TIGHT_WIDTHS } from './request.ts';
 
 /** Chords stray this far from the centre lines they stand for, mm: seams are placed to no better than a tenth. */
 const CHORD_TOLERANCE = 0.02;
-/** Samples along a groove are this share of its width apart. */
-const SAMPLE_SHARE = 0.1;
+/** A turn between two chords is taken to be spread over this share of a tight bend's radius at most, so that a corner between long lines is one. */
+const TURN_SHARE = 0.1;
+
+/** A line as points; the first one is repeated at the end of a closed line. */
+type Line = readonly Point[];
 
 /** What of the work matters for seams, told without direction. */
 export interface WorkLines {
-  /** Centre lines as points. */
-  readonly lines: readonly (readonly Point[])[];
+  /** Centre lines. */
+  readonly lines: readonly Line[];
   /** What disturbs a seam of either axis: how far it reaches, and the place to name. */
   readonly spots: readonly { readonly kind: FeatureKind; readonly box: Box; readonly at: Point }[];
-  /** Samples along lines that a seam should not run beside, each with what reaches to both sides of the line. */
-  readonly runs: readonly { readonly kind: FeatureKind; readonly samples: readonly PathSample[]; readonly closed: boolean; readonly aside: number }[];
+  /** Lines that a seam should not run beside, each with what reaches to both sides of it. */
+  readonly runs: readonly { readonly kind: FeatureKind; readonly line: Line; readonly aside: number }[];
 }
 
 /** Looks a request's work over once, for both axes. */
 export function workLines({ channel, holes, board, cutters }: TilingRequest): WorkLines {
-  const width = channel?.width ?? 0;
-  const paths = (channel?.centreLines ?? []).filter((path) => !isPointPath(path));
-  const points = (channel?.centreLines ?? []).filter(isPointPath);
-  const lines = paths.map((path) => closedPoints(path));
-  const sampled = paths.map((path) => ({ kind: 'along' as const, samples: samplePath(path, width * SAMPLE_SHARE), closed: path.closed, aside: width / 2 }));
-  const edges = (board?.loops ?? []).filter((loop) => loop.length > 2).map((loop) => edgeRun(loop, Math.max(...cutters)));
-  const half = width / 2;
+  const width = channel?.width ?? 0, half = width / 2;
+  const all = channel?.centreLines ?? [];
+  const paths = all.filter((path) => !isPointPath(path));
+  const lines = paths.map(lineOf);
+  const edges = (board?.loops ?? []).filter((loop) => loop.length > 2).map((loop) => [...loop, loop[0]!]);
   return {
-    lines, runs: [...sampled, ...edges],
+    lines,
+    runs: [
+      ...lines.map((line) => ({ kind: 'along' as const, line, aside: half })),
+      // The outline is cut beside the board: what reaches beside it is the cutter.
+      ...edges.map((line) => ({ kind: 'edge' as const, line, aside: Math.max(...cutters) })),
+    ],
     spots: [
       ...holes.map((hole) => spot('hole', holeEnds(hole), hole.diameter / 2, hole.centre)),
-      ...points.map(({ start }) => spot('end', [start], half)),
-      ...paths.filter(({ closed }) => !closed).flatMap((path) => strokeEndsOf(path).map((at) => spot('end', [at], half))),
+      ...all.filter(isPointPath).map(({ start }) => spot('end', [start], half)),
+      ...lines.filter((_, i) => !paths[i]!.closed).flatMap((line) => [line[0]!, line.at(-1)!].map((at) => spot('end', [at], half))),
       ...crossingsBetween(lines).map((at) => spot('crossing', [at], half)),
-      ...sampled.flatMap((run) => tightBends(run, width * TIGHT_WIDTHS)).map((bend) => spot('bend', bend, half, bend[bend.length >> 1]!)),
+      ...lines.flatMap((line, i) => tightBends(line, paths[i]!.closed, width * TIGHT_WIDTHS)).map((bend) => spot('bend', bend, half, bend[bend.length >> 1]!)),
     ],
   };
 }
 
-function spot(kind: FeatureKind, points: readonly Point[], radius: number, at = points[0]!): WorkLines['spots'][number] {
-  const { minX, minY, maxX, maxY } = boxOfPoints(points)!;
-  return { kind, at, box: { minX: minX - radius, minY: minY - radius, maxX: maxX + radius, maxY: maxY + radius } };
-}
-
-function closedPoints(path: Path): readonly Point[] {
+function lineOf(path: Path): Line {
   const points = flattenPath(path, CHORD_TOLERANCE);
   return path.closed ? [...points, points[0]!] : points;
 }
 
-function strokeEndsOf(path: Path): readonly Point[] {
-  return [path.start, path.segments.at(-1)?.end ?? path.start];
+function spot(kind: FeatureKind, points: readonly Point[], radius: number, at = points[0]!): WorkLines['spots'][number] {
+  return { kind, at, box: widened(boxOfPoints(points)!, radius) };
 }
 
-/** The outline is cut beside the board: what reaches beside it is the cutter. */
-function edgeRun(loop: readonly Point[], diameter: number): WorkLines['runs'][number] {
-  const path: Path = { start: loop[0]!, segments: [...loop.slice(1), loop[0]!].map((end) => ({ kind: 'line', end })), closed: true };
-  return { kind: 'edge', samples: samplePath(path, diameter), closed: true, aside: diameter };
-}
+const widened = ({ minX, minY, maxX, maxY }: Box, by: number): Box => ({ minX: minX - by, minY: minY - by, maxX: maxX + by, maxY: maxY + by });
 
 /** Stretches where the line turns faster than a circle of this radius, corners among them. */
-function tightBends({ samples, closed }: { readonly samples: readonly PathSample[]; readonly closed: boolean }, radius: number): Point[][] {
-  return stretches(samples, closed, (a, b, apart) => turning(a, b) > apart / radius).map((stretch) => stretch.map(({ point }) => point));
+function tightBends(line: Line, closed: boolean, radius: number): Point[][] {
+  const bends: Point[][] = [];
+  let last = -2;
+  for (let i = closed ? 0 : 1; i < line.length - 1; i++) {
+    const [before, at, after] = [line[i - 1] ?? line.at(-2)!, line[i]!, line[i + 1]!];
+    const spread = Math.min((distance(before, at) + distance(at, after)) / 2, radius * TURN_SHARE);
+    if (turning(before, at, after) <= spread / radius) continue;
+    if (last === i - 1) bends.at(-1)!.push(at);
+    else bends.push([at]);
+    last = i;
+  }
+  return bends;
 }
 
-const turning = (a: PathSample, b: PathSample): number => Math.abs(Math.atan2(cross(a.tangent, b.tangent), dot(a.tangent, b.tangent)));
+function turning(before: Point, at: Point, after: Point): number {
+  const [u, v] = [subtract(at, before), subtract(after, at)];
+  return Math.abs(Math.atan2(cross(u, v), dot(u, v)));
+}
 
-/** Runs of neighbouring samples between which something holds. */
-function stretches(samples: readonly PathSample[], closed: boolean, holds: (a: PathSample, b: PathSample, apart: number) => boolean): PathSample[][] {
-  const found: PathSample[][] = [];
-  const apart = samples.length > 1 ? samples[1]!.distance - samples[0]!.distance : 0;
-  const count = closed ? samples.length : samples.length - 1;
-  let run: PathSample[] | undefined;
-  for (let i = 0; i < count; i++) {
-    const [a, b] = [samples[i]!, samples[(i + 1) % samples.length]!];
-    if (!holds(a, b, apart)) run = undefined;
-    else if (run) run.push(b);
-    else found.push((run = [a, b]));
-  }
-  return found;
+/** What a seam of this axis should keep clear of. */
+export function featuresAlong({ spots, runs }: WorkLines, axis: Axis): Feature[] {
+  const span = ({ minX, minY, maxX, maxY }: Box) => (axis === 'x' ? { from: minX, to: maxX } : { from: minY, to: maxY });
+  return [
+    ...spots.map(({ kind, box, at }): Feature => ({ kind, at, ...span(box) })),
+    ...runs.flatMap(({ kind, line, aside }) => stretchesAlong(line, axis).map((stretch): Feature => {
+      const middle = (stretch.length - 1) / 2;
+      return { kind, at: lerp(stretch[Math.floor(middle)]!, stretch[Math.ceil(middle)]!, 0.5), ...span(widened(boxOfPoints(stretch)!, aside)) };
+    })),
+  ];
 }
 
 const LEAST_SINE = Math.sin((ALONG_DEGREES * Math.PI) / 180);
 
-/** What a seam of this axis should keep clear of. */
-export function featuresAlong({ spots, runs }: WorkLines, axis: Axis): Feature[] {
-  return [
-    ...spots.map(({ kind, box, at }): Feature => ({ kind, at, ...spanned(box, axis, 0) })),
-    ...runs.flatMap(({ kind, samples, closed, aside }) => stretches(samples, closed, (a, b) => runAlong(a, b, axis)).map((stretch): Feature => (
-      { kind, at: stretch[stretch.length >> 1]!.point, ...spanned(boxOfPoints(stretch.map(({ point }) => point))!, axis, aside) }
-    ))),
-  ];
+/** Stretches of a line that run along a seam of this axis, and points where it turns back from one. */
+function stretchesAlong(line: Line, axis: Axis): Point[][] {
+  const slopes = line.slice(1).map((to, i) => (to[axis] - line[i]![axis]) / distance(line[i]!, to));
+  const isClosed = line[0] === line.at(-1);
+  const stretches: Point[][] = [];
+  let runs = false;
+  for (const [i, slope] of slopes.entries()) {
+    const before = i > 0 ? slopes[i - 1]! : isClosed ? slopes.at(-1)! : slope;
+    const along = Math.abs(slope) < LEAST_SINE;
+    if (along && runs) stretches.at(-1)!.push(line[i + 1]!);
+    else if (along) stretches.push([line[i]!, line[i + 1]!]);
+    else if (slope * before < 0 && Math.abs(before) >= LEAST_SINE) stretches.push([line[i]!]);
+    runs = along;
+  }
+  return stretches;
 }
-
-/** Whether the line runs along a seam at one of two neighbouring samples, or turns back between them. */
-function runAlong({ tangent: a }: PathSample, { tangent: b }: PathSample, axis: Axis): boolean {
-  return Math.abs(a[axis]) < LEAST_SINE || Math.abs(b[axis]) < LEAST_SINE || a[axis] * b[axis] < 0;
-}
-
-const spanned = (box: Box, axis: Axis, aside: number): { readonly from: number; readonly to: number } =>
-  (axis === 'x' ? { from: box.minX - aside, to: box.maxX + aside } : { from: box.minY - aside, to: box.maxY + aside });

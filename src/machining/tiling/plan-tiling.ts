@@ -2,7 +2,7 @@ import type { Box } from '../../geometry/index.ts';
 import { type MachiningProblem, type MachiningProblems, millimetres } from '../job/problem.ts';
 import type { Seam, Tile } from '../job/tiling.ts';
 import { type AxisWork, axisWork, hasWork, workBoxes } from './axis-work.ts';
-import { type TileLimits, cheapestSeams, fewestSeams, tileExtent } from './choose-seams.ts';
+import { type TileLimits, cheapestSeams, fewestFromEnd, fewestSeams, tileExtent } from './choose-seams.ts';
 import { featuresAlong, workLines } from './features.ts';
 import { AXES, MARGIN, type Axis, type AxisPlan, type SeamClearance, type TilingPlan, type TilingRequest } from './request.ts';
 import { type CostField, costField } from './seam-cost.ts';
@@ -78,7 +78,7 @@ function plannedSeams({ request: { step = 1 }, field, work }: AxisRequest, limit
   if (fewest.length === 0) return [];
   const [low, high] = work.ends;
   const whole = Array.from({ length: Math.max(0, Math.ceil(high / step) - Math.floor(low / step) - 1) }, (_, i) => (Math.floor(low / step) + 1 + i) * step);
-  const places = [...new Set([...whole, ...fewest])].sort((a, b) => a - b);
+  const places = [...new Set([...whole, ...fewest, ...fewestFromEnd(work, limits)])].sort((a, b) => a - b);
   return cheapestSeams(work, limits, places, field.costsAt(places)) ?? [...fewest];
 }
 

@@ -1,0 +1,61 @@
+import type { Point } from '../../geometry/point.ts';
+import type { SeamStep } from '../job/registration.ts';
+import type { Seam, Tile, Tiling } from '../job/tiling.ts';
+import { farError } from './errors.ts';
+import type { Link } from './links.ts';
+
+/** What one placing of the sheet may be off by. */
+interface Errors {
+  readonly clearance: number;
+  readonly pitchError: number;
+}
+
+/**
+ * The largest step at each seam. Every link lets the sheet shift by half the clearance and the holes' error, and turn by
+ * twice that over the pin distance; between two set-ups the links that lead to their common ancestor add up.
+ */
+export function seamSteps({ tiles, seams }: Tiling, links: readonly Link[], errors: Errors): SeamStep[] {
+  return seams.flatMap((seam, number) => {
+    const steps = neighboursAcross(tiles, seam).flatMap(([a, b]) =>
+      placesOn(seam, tiles[a]!, tiles[b]!).map((at) => ({ seam: number, at, ...stepAt(at, between(a, b, links), tiles, errors) })));
+    return steps.length > 0 ? [steps.reduce((most, step) => (step.worst > most.worst ? step : most))] : [];
+  });
+}
+
+/** Pairs of set-ups on the two sides of a seam. */
+function neighboursAcross(tiles: readonly Tile[], { axis, at }: Seam): [number, number][] {
+  const [low, high, along] = axis === 'x' ? ['minX', 'maxX', 'row'] as const : ['minY', 'maxY', 'column'] as const;
+  return tiles.flatMap((a, i) => tiles.flatMap((b, j): [number, number][] => (a.core[high] === at && b.core[low] === at && a[along] === b[along] ? [[i, j]] : [])));
+}
+
+/** Where grooves cross the seam between two set-ups; its ends where none does, for the outline crosses it somewhere. */
+function placesOn({ axis, at, crossings }: Seam, a: Tile, b: Tile): Point[] {
+  const other = axis === 'x' ? 'y' : 'x';
+  const [low, high] = axis === 'x' ? [Math.max(a.core.minY, b.core.minY), Math.min(a.core.maxY, b.core.maxY)] : [Math.max(a.core.minX, b.core.minX), Math.min(a.core.maxX, b.core.maxX)];
+  const own = crossings.map((crossing) => crossing.at).filter((place) => place[other] >= low && place[other] <= high);
+  return own.length > 0 ? own : [low, high].map((along) => (axis === 'x' ? { x: at, y: along } : { x: along, y: at }));
+}
+
+/** The links from each of two set-ups up to where their ways meet. */
+function between(a: number, b: number, links: readonly Link[]): Link[] {
+  const [up, down] = [chain(a, links), chain(b, links)];
+  return [...up.filter((link) => !down.includes(link)), ...down.filter((link) => !up.includes(link))];
+}
+
+function chain(setUp: number, links: readonly Link[]): Link[] {
+  const link = links.find((one) => one.setUp === setUp);
+  return link ? [link, ...chain(link.drilledIn, links)] : [];
+}
+
+function stepAt(at: Point, path: readonly Link[], tiles: readonly Tile[], { clearance, pitchError }: Errors): Pick<SeamStep, 'worst' | 'likely'> {
+  const error = clearance / 2 + pitchError;
+  const parts = path.map(({ setUp, pins: [first, second] }) => {
+    const [dx, dy] = tiles[setUp]!.shift;
+    const far = Math.hypot(at.x - first.x - dx, at.y - first.y - dy);
+    return { shift: error, turn: farError(error, Math.hypot(second.x - first.x, second.y - first.y), far) };
+  });
+  return {
+    worst: parts.reduce((sum, { shift, turn }) => sum + shift + 2 * turn, 0),
+    likely: Math.sqrt(parts.reduce((sum, { shift, turn }) => sum + shift ** 2 + 2 * turn ** 2, 0)),
+  };
+}

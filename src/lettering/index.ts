@@ -5,3 +5,4 @@ export type * from './repair/junction-map.ts';
 export { type Missed, type Repair, type Repaired, repairStrokes } from './repair/repair.ts';
 export * from './types.ts';
 export { joinStrokes, type Join, type Joined } from './edit/join.ts';
+export { type Smoothed, smoothStrokes } from './edit/smooth.ts';

@@ -10,12 +10,13 @@ const MIXED: Path = {
   ],
 };
 
+const SAMPLES = samplePath(MIXED, 0.001);
+
 it.each([[0, 5], [3, 12], [10, 25.707963267948966], [12, 40], [26, 44]])('takes the piece from %d to %d mm, as long as that, off the path it came from', (from, to) => {
   const piece = pathPiece(MIXED, from, to);
   expect(pathLength(piece)).toBeCloseTo(to - from, 7);
-  const samples = samplePath(MIXED, 0.001);
   for (const [point, along] of [[piece.start, from], [pathEnd(piece), to]] as const) {
-    const nearest = samples.reduce((a, b) => (Math.abs(b.distance - along) < Math.abs(a.distance - along) ? b : a));
+    const nearest = SAMPLES.reduce((a, b) => (Math.abs(b.distance - along) < Math.abs(a.distance - along) ? b : a));
     expect(distance(nearest.point, point)).toBeLessThan(0.001);
   }
 });

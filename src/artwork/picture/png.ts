@@ -55,8 +55,8 @@ const PORTION = 16_384;
 function decoded(bytes: Uint8Array): DecodedPng | PictureRefusal {
   try {
     return decode(bytes, { checkCrc: true });
-  } catch (error) {
-    return damaged('PNG', `one with a fault (${error instanceof Error ? error.message : String(error)})`);
+  } catch {
+    return damaged('PNG', 'one whose parts or check sums contradict each other');
   }
 }
 

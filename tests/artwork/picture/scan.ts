@@ -82,15 +82,6 @@ export interface Faults {
   readonly adds?: 'light' | 'codes';
 }
 
-/** A linear congruential generator (D. Knuth, TAOCP vol. 2, 3.3.4, the constants of line 26). */
-export function seeded(seed: number): () => number {
-  let state = BigInt(seed);
-  return () => {
-    state = (state * 6364136223846793005n + 1442695040888963407n) & 0xffff_ffff_ffff_ffffn;
-    return Number(state >> 32n) / 2 ** 32;
-  };
-}
-
 const normal = (random: () => number): number => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
 
 const coded = (light: number): number => (light <= 0.0031308 ? 12.92 * light : 1.055 * light ** (1 / 2.4) - 0.055);
@@ -99,7 +90,7 @@ const coded = (light: number): number => (light <= 0.0031308 ? 12.92 * light : 1
 export function scanned(cover: Cover, faults: Faults = {}, seed = 1): Uint8Array {
   const { blur = 0, shade = 0, noise = 0, grain = 0, salt = 0, paper = 0.85, ink = 0.04, adds = 'light' } = faults;
   const { columns, rows } = cover;
-  const random = fast(seed);
+  const random = seeded(seed);
   const soft = blur > 0 ? smeared(cover, blur) : cover;
   const grains = grain > 0 ? smeared({ columns, rows, values: Float64Array.from({ length: columns * rows }, () => normal(random)) }, 1).values : undefined;
   return Uint8Array.from(soft.values, (share, i) => {
@@ -112,8 +103,8 @@ export function scanned(cover: Cover, faults: Faults = {}, seed = 1): Uint8Array
   });
 }
 
-/** A quicker generator for millions of pixels (mulberry32; quality does not matter here). */
-function fast(seed: number): () => number {
+/** A quick generator for millions of pixels (mulberry32); its quality does not matter here. */
+export function seeded(seed: number): () => number {
   let state = seed >>> 0;
   return () => {
     state = (state + 0x6d2b79f5) >>> 0;

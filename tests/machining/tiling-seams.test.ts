@@ -40,11 +40,11 @@ describe('of the fewest seams, those that cost least', () => {
   it('are found as by trying every choice of places', () => {
     const random = seeded(11);
     let several = 0;
-    for (let i = 0; i < 200; i++) {
+    for (let i = 0; i < 150; i++) {
       const gap = random() < 0.5 ? 30 + random() * 30 : 200;
       const stretches = gap < 100 ? [[2, gap] as const, [gap + 15 * random(), 98] as const] : [[2, 98] as const];
       const [frame, lap] = [25 + random() * 60, 1 + random() * 6];
-      const all = [...new Set(Array.from({ length: 11 }, () => 5 + Math.round(random() * 90)))].sort((a, b) => a - b);
+      const all = [...new Set(Array.from({ length: 8 }, () => 5 + Math.round(random() * 90)))].sort((a, b) => a - b);
       const costs = all.map(() => (random() < 0.3 ? 1000 : Math.round(random() * 4)));
       const work = axisWork(stretches.map(([minX, maxX]) => ({ minX, maxX, minY: 0, maxY: 1 })), 'x', 100);
       const found = cheapestSeams(work, { frame, lap }, all, costs);
@@ -58,7 +58,7 @@ describe('of the fewest seams, those that cost least', () => {
       }, `case ${i}`).toEqual({ ...wanted, uneven: Math.round(wanted.uneven) });
       several += found.length > 1 ? 1 : 0;
     }
-    expect(several).toBeGreaterThan(40);
+    expect(several).toBeGreaterThan(20);
   });
 
   it('number no fewer than any that reach: a gap in the work saves a set-up', () => {
@@ -77,7 +77,8 @@ describe('a seam goes where it disturbs least', () => {
   it('between letters rather than through one', () => {
     const plan = planned(bench(line([5, 200], [430, 200]), line([470, 200], [995, 200])));
     expect(plan.tiling.seams).toMatchObject([{ axis: 'x', crossings: [], cost: 0 }]);
-    expect(places(plan)[0]).toBeCloseTo(450, -1);
+    // The grooves end at 435 and 465; as near to the middle of the work as 8 mm of clearance let it.
+    expect(places(plan)).toEqual([457]);
   });
 
   it('where it crosses one groove rather than three, and in the middle of what is as good', () => {
@@ -117,7 +118,7 @@ describe('a seam goes where it disturbs least', () => {
   });
 
   it('in the least bad place where no place is clear, and says what is there', () => {
-    const comb = Array.from({ length: 60 }, (_, i) => line([410 + 3 * i, 100], [410 + 3 * i, 200]));
+    const comb = Array.from({ length: 68 }, (_, i) => line([400 + 3 * i, 100], [400 + 3 * i, 200]));
     const plan = planned(bench(line([5, 250], [995, 250]), ...comb));
     expect(plan.clearances[0]).toMatchObject({ wanted: 8, feature: { kind: expect.stringMatching(/along|end/) as string } });
     expect(plan.clearances[0]!.disturbed).toBeGreaterThan(1);
@@ -199,7 +200,7 @@ describe('a sheet larger in both directions', () => {
 describe('shifts', () => {
   it('are one pitch, as round as the travel allows', () => {
     expect(shiftsFor([[0, 800], [700, 1500], [1400, 2200]], 900, -3).shifts).toEqual([0, 700, 1400]);
-    expect(shiftsFor([[0, 899.5], [703.3, 1602.8]], 900, -3).shifts).toEqual([0, 703.5]);
+    expect(shiftsFor([[0, 899.9], [703.45, 1603.3]], 900, -3).shifts).toEqual([0, 703.5]);
   });
 
   it('differ where one pitch will not do, and still reach everything', () => {

@@ -29,7 +29,7 @@ export default defineNode({
         join: { places: [2, 2], on: ['end'], label: 'Join ends', doc: 'Makes one stroke of two ends, with a smooth line between them; both ends of one stroke close it.' },
         pair: { places: [3, 3], on: ['junction', 'arm'], label: 'Lead on', doc: 'Takes a junction and two of its arms, which become one stroke. The arms they belonged to end there, or become one stroke themselves where the junction is a crossing.' },
         move: { places: [2, 2], on: ['stroke', 'anywhere'], label: 'Move', doc: 'Moves a place of a stroke, its neighbourhood bending along; where strokes meet, they stay together.' },
-        delete: { places: [1, 1], on: ['stroke'], label: 'Delete', doc: 'Takes away the piece of a stroke between the junctions or ends on both sides of that place.' },
+        delete: { places: [1, 1], on: ['piece'], label: 'Delete', doc: 'Takes away the piece of a stroke between the junctions or ends on both sides of that place.' },
         add: { places: [2, 200], on: ['anywhere'], label: 'Draw', doc: 'Draws a smooth stroke through all places. Ends near a stroke or an end, by half a stroke width, are drawn to it.' },
       },
     },
@@ -51,7 +51,7 @@ export default defineNode({
 
 function cautionOf({ edit, act, wanted, at }: Missed): Problem {
   return {
-    place: 'edits', expected: `a ${wanted} to ${act}`, found: `edit ${edit + 1}, ${act}, found no ${wanted} near (${at.x.toFixed(1)}, ${at.y.toFixed(1)}) mm`,
+    place: `edits ${edit + 1}`, expected: `a ${wanted} to ${act}`, found: `edit ${edit + 1}, ${act}, found no ${wanted} near (${at.x.toFixed(1)}, ${at.y.toFixed(1)}) mm`,
     advice: 'It was left out; take it back, or do it again where the strokes are now.',
   };
 }

@@ -1,5 +1,5 @@
 /** Units a number parameter may carry. Conversion happens where a value is read or shown, never in a node. */
-export type Unit = 'mm' | 'mm2' | 'mm/min' | 'mm/s2' | 'mm/tooth' | '1/min' | 'deg' | 's' | 'kg/m3' | 'count' | 'ratio';
+export type Unit = 'mm' | 'mm2' | 'mm/min' | 'mm/s2' | 'mm/tooth' | '1/min' | 'deg' | 's' | 'kg/m3' | 'MPa' | 'K' | 'count' | 'ratio';
 
 /** The content of a file, as plain data: text when its bytes are UTF-8, base64 otherwise. */
 export type FileValue =
@@ -57,10 +57,10 @@ export interface PointsParam {
 }
 
 /**
- * What a place of an act is taken from on a picture: any place along a `stroke`; a stroke as a `whole`; a free `end`; a
- * `junction`; an `arm` of the junction taken just before; or `anywhere`.
+ * What a place of an act is taken from on a picture: any place along a `stroke`; the `piece` of a stroke between the junctions
+ * or ends on both sides, as a whole; a free `end`; a `junction`; an `arm` of the junction taken just before; or `anywhere`.
  */
-export type PlaceOn = 'stroke' | 'whole' | 'end' | 'junction' | 'arm' | 'anywhere';
+export type PlaceOn = 'stroke' | 'piece' | 'end' | 'junction' | 'arm' | 'anywhere';
 
 /** What may be done to a picture by hand: how many places it takes, least and most. */
 export interface Act {

@@ -24,7 +24,7 @@ it('counts places from the strokes that come in, also after an edit that changes
 it('tells an edit that found nothing by its number, act and place, and does the others', () => {
   const outcome = outcomeOf(repairStrokes, { strokes: cross }, { edits: [{ act: 'split', places: [{ x: 0.9, y: 0.9 }] }, { act: 'split', places: [{ x: 0.25, y: 0.5 }] }] });
   if (!outcome.ok) throw new Error('expected a result');
-  expect(outcome.cautions).toMatchObject([{ place: 'edits', found: 'edit 1, split, found no stroke near (90.0, 90.0) mm' }]);
+  expect(outcome.cautions).toMatchObject([{ place: 'edits 1', found: 'edit 1, split, found no stroke near (90.0, 90.0) mm' }]);
   expect(outcome.outputs.quantities).toEqual({ editsDone: { value: 1, unit: 'count' }, editsWithoutPlace: { value: 1, unit: 'count' } });
   expect(outcome.outputs.strokes).toHaveLength(3);
 });

@@ -11,7 +11,7 @@ export interface FieldIds {
   readonly error: string;
 }
 
-interface FrameProps extends Omit<FieldProps, 'onEdit' | 'onGesture'> {
+interface FrameProps extends Omit<FieldProps, 'onEdit' | 'onGesture' | 'onPoint'> {
   /** Limits or another rule of the value, told with the doc sentence. */
   readonly rule?: string;
   /** Why the field refuses what it holds. */
@@ -67,9 +67,11 @@ function Exposed({ labels }: { readonly labels: readonly string[] }) {
 
 function Reset({ param, value, label, onReset }: Pick<FieldProps, 'param' | 'value' | 'label' | 'onReset'>) {
   if (param.kind === 'file' || deepEqual(value, defaultOf(param))) return null;
+  const words = valueText(param, defaultOf(param));
+  const undoes = param.kind === 'edits' && param.default.length === 0;
   return (
-    <button type="button" className="button-quiet form-reset" aria-label={`Put ${label} back to ${valueText(param, defaultOf(param))}`} onClick={onReset}>
-      {`Put back to ${valueText(param, defaultOf(param))}`}
+    <button type="button" className="button-quiet form-reset" aria-label={undoes ? `Take all of ${label} back` : `Put ${label} back to ${words}`} onClick={onReset}>
+      {undoes ? 'Take all back' : `Put back to ${words}`}
     </button>
   );
 }
@@ -77,7 +79,7 @@ function Reset({ param, value, label, onReset }: Pick<FieldProps, 'param' | 'val
 /** A value in few words. */
 function valueText(param: Param, value: ParamValue): string {
   if (param.kind === 'number' && typeof value === 'number') return amount(value, param.unit);
-  if (Array.isArray(value)) return value.length === 0 ? 'no points' : `${value.length} points`;
+  if (Array.isArray(value)) return `${value.length === 0 ? 'no' : value.length} ${param.kind}`;
   if (typeof value === 'boolean') return value ? 'on' : 'off';
   return value === '' ? 'empty' : `“${String(value)}”`;
 }

@@ -2,8 +2,9 @@ import type { KeyboardEvent } from 'react';
 import { type GraphNode, type NodeShape, type ParamValue, paramsOfHandle, withDefaults } from '../../runtime/index.ts';
 import { nodeOf, titleOf } from '../model/graph.ts';
 import { resetParam, setParam } from '../model/steps.ts';
-import { edit, setGesturing, useEditor } from '../state/editor.ts';
+import { edit, editor, setGesturing, show, useEditor } from '../state/editor.ts';
 import type { NodeReport } from '../worker/protocol.ts';
+import { entryNamed } from './edits-text.ts';
 import type { FieldProblem } from './field.ts';
 import { ParamField } from './ParamField.tsx';
 import { Untyped, Unknown } from './Unknown.tsx';
@@ -38,6 +39,7 @@ function Fields({ node, shape }: { readonly node: GraphNode; readonly shape: Nod
           notes={notesOf(shape, name)}
           onEdit={(value: ParamValue, gesture?: string) => edit(`set ${param.label} of ${title}`, setParam(node.id, name, value), gesture && `${node.id}.${name} ${gesture}`)}
           onReset={() => edit(`put ${param.label} of ${title} back`, resetParam(node.id, name))}
+          onPoint={(index, goes = false) => pointAt(node.id, name, index, goes)}
           onGesture={setGesturing}
         />
       ))}
@@ -50,8 +52,17 @@ function Fields({ node, shape }: { readonly node: GraphNode; readonly shape: Nod
 }
 
 function problemsAt(report: NodeReport | undefined, name: string): FieldProblem[] {
-  const at = (kind: FieldProblem['kind'], problems: NodeReport['problems']) => problems.filter(({ place }) => place === name).map((problem) => ({ kind, problem }));
+  const at = (kind: FieldProblem['kind'], problems: NodeReport['problems']) => problems.flatMap((problem): FieldProblem[] => {
+    const entry = entryNamed(name, problem.place);
+    return entry === undefined ? (problem.place === name ? [{ kind, problem }] : []) : [{ kind, problem, at: entry }];
+  });
   return report === undefined ? [] : [...at('problem', report.problems), ...at('caution', report.cautions)];
+}
+
+/** The sheet marks the entry of a list that is pointed at; asked to go there, it shows the node. */
+function pointAt(node: string, param: string, index: number | undefined, goes: boolean): void {
+  if (goes) show(node);
+  editor.setState({ pointed: index === undefined ? undefined : { node, param, index, goes } });
 }
 
 /** What the sheet lets a person do to the parameter by hand. */

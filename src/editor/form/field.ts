@@ -4,6 +4,8 @@ import type { Param, ParamValue, Problem } from '../../runtime/index.ts';
 export interface FieldProblem {
   readonly kind: 'problem' | 'caution';
   readonly problem: Problem;
+  /** The entry of a list that is meant, counted from 0; absent when all of the value is. */
+  readonly at?: number;
 }
 
 /** What every field takes. Fields know no store: whoever shows them binds `onEdit`. */
@@ -22,6 +24,8 @@ export interface FieldProps<P extends Param = Param> {
   readonly onEdit: (value: ParamValue, gesture?: string) => void;
   /** Puts the default back. */
   readonly onReset: () => void;
+  /** Hears which entry of a list is pointed at, and whether the sheet is to go there. */
+  readonly onPoint?: (index: number | undefined, goes?: boolean) => void;
   /** Hears of a drag's begin and end. */
   readonly onGesture: (active: boolean) => void;
 }

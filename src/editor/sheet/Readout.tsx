@@ -1,5 +1,6 @@
 import type { Reading } from '../../values/picture.ts';
 import { useEditor } from '../state/editor.ts';
+import { doubtsAt, doubtsOf } from './doubts.ts';
 import { signAt, signsOf } from './signs.ts';
 import { frameOf, useSheet } from './store.ts';
 import { measure, measureWords, plain } from './tape.ts';
@@ -36,13 +37,17 @@ function beside({ x, y }: Point, width: number, height: number) {
 
 /** What there is to tell at the cursor, in lines: a check's sentence, the tape, what it holds on to, what lies there and what was measured. */
 export function useReadoutLines(): readonly string[] {
-  const { cursor, tape, snap, readings, under, view, size, tool } = useSheet((all) => all);
+  const { cursor, tape, snap, readings, under, view, size, tool, hidden } = useSheet((all) => all);
+  const picture = useEditor((state) => state.picture);
   const signs = useEditorSigns();
   const decimals = Math.max(2, decimalsAt(view.scale));
   const end = tape.to ?? (tool === 'tape' ? (snap?.at ?? cursor) : undefined);
-  const sign = cursor && tool === 'look' ? signAt(signs, { ...view, ...size }, toScreen({ ...view, ...size }, cursor)) : undefined;
+  const frame = frameOf({ view, size });
+  const sign = cursor && tool === 'look' ? signAt(signs, frame, toScreen(frame, cursor)) : undefined;
+  const doubts = cursor && (tool === 'look' || tool === 'read') ? doubtsAt(doubtsOf(picture, hidden), frame, toScreen(frame, cursor)) : [];
   return [
     ...(sign ? [sign.says] : []),
+    ...new Set(doubts.map(({ says }) => `? ${says}`)),
     ...(tape.from && end ? measureWords(measure(tape.from, end), decimals) : []),
     ...(snap && !tape.to ? [snap.says] : []),
     ...(under !== undefined ? [under] : []),

@@ -1,4 +1,4 @@
-import { useEffect } from 'react';
+import { useEffect, useMemo } from 'react';
 import { useEditor } from '../state/editor.ts';
 import { Empty } from './Empty.tsx';
 import { Stage } from './Stage.tsx';
@@ -6,7 +6,9 @@ import { SheetFoot } from './SheetFoot.tsx';
 import { SheetHead } from './SheetHead.tsx';
 import { Lines } from './Lines.tsx';
 import { followPictures } from './camera.ts';
+import { doubtsOf } from './doubts.ts';
 import { followGround } from './ground.ts';
+import { followHand } from './hand/follow.ts';
 import { useSheet } from './store.ts';
 import { layersOf } from './shapes.ts';
 import './sheet.css';
@@ -16,9 +18,11 @@ export function Sheet() {
   const picture = useEditor((state) => state.picture);
   useEffect(followPictures, []);
   useEffect(followGround, []);
+  useEffect(followHand, []);
   const drawn = picture === undefined || layersOf(picture).length > 0;
   const inWords = useSheet((state) => state.inWords);
-  const worded = picture !== undefined && picture.outputs.lines.length > 0;
+  const doubts = useMemo(() => doubtsOf(picture, new Set()), [picture]);
+  const worded = picture !== undefined && picture.outputs.lines.length + doubts.length > 0;
   const written = worded && (inWords || !drawn);
   return (
     <section className="sheet" aria-label="Sheet">
@@ -26,7 +30,7 @@ export function Sheet() {
       <div className="sheet-body" data-drawn={drawn} data-written={written}>
         {drawn && <Stage />}
         {!written && (!drawn || !picture) && <Empty />}
-        {written && <Lines node={picture.node} lines={picture.outputs.lines} />}
+        {written && <Lines node={picture.node} lines={picture.outputs.lines} doubts={doubts} />}
       </div>
       {drawn && <SheetFoot />}
     </section>

@@ -2,6 +2,8 @@ import { useEditor } from '../state/editor.ts';
 import { useReadoutLines } from './Readout.tsx';
 import { placeOf } from './grips.ts';
 import { handlesOf, placesOfHandle } from './handles.ts';
+import { nextWords, targetWords } from './hand/hand-words.ts';
+import { useWay } from './hand/use-ways.ts';
 import { type Grip, useSheet } from './store.ts';
 import { subjectOf } from './subject.ts';
 import { plain } from './tape.ts';
@@ -13,11 +15,22 @@ export function Spoken() {
   const cursor = useSheet((state) => state.cursor);
   const lines = useReadoutLines();
   const held = useHeldWords();
-  const words = byKeys && cursor ? [placeWords(cursor), ...lines].join('. ') : held;
+  const hand = useHandWords();
+  const words = byKeys && cursor && hand === '' ? [placeWords(cursor), ...lines].join('. ') : hand || held;
   return <p className="visually-hidden" role="status">{words}</p>;
 }
 
 const placeWords = ({ x, y }: Point): string => `x ${plain(x, 2)}, y ${plain(y, 2)} mm`;
+
+/** What was done last by hand; else what keys stand on or drag, and what comes next. */
+function useHandWords(): string {
+  const way = useWay();
+  const { picked, target, pull, told } = useSheet((state) => state);
+  if (!way) return '';
+  if (pull) return `Dragged to ${placeWords(pull.to)}. Enter lets go, Escape takes it back.`;
+  if (target) return targetWords(way, target);
+  return told !== '' ? told : picked.length > 0 ? nextWords(way, picked) : '';
+}
 
 function useHeldWords(): string {
   const grip = useSheet((state) => state.grip);

@@ -5,9 +5,10 @@ import { Readout } from './Readout.tsx';
 import { Spoken } from './Spoken.tsx';
 import { SpotLabel } from './SpotLabel.tsx';
 import { setSize } from './camera.ts';
-import { pressKey, releaseKey } from './keys.ts';
+import { leaveKeys, pressKey, releaseKey } from './keys.ts';
 import { paintSheet } from './painter.ts';
 import { listenToPointers } from './pointer.ts';
+import { useWays } from './hand/use-ways.ts';
 import { useSheet } from './store.ts';
 import { isStale, shownWords } from './title.ts';
 import { pictureWords } from './words.ts';
@@ -18,6 +19,8 @@ export function Stage() {
   const canvas = useRef<HTMLCanvasElement>(null);
   const tool = useSheet((state) => state.tool);
   const held = useSheet((state) => state.hovered !== undefined);
+  const aimed = useSheet((state) => state.aimed?.kind);
+  const worked = useWays().length > 0;
   const stale = useEditor(isStale);
   const words = useEditor((state) => {
     const { title, says } = shownWords(state);
@@ -29,10 +32,10 @@ export function Stage() {
   return (
     <div
       ref={stage} className="sheet-stage" tabIndex={0} role="application" aria-label="Picture of the sheet" aria-describedby="sheet-words"
-      data-tool={tool} data-held={held} data-stale={stale} onKeyDown={onKeyDown} onKeyUp={releaseKey} onBlur={releaseKey}
+      data-tool={tool} data-held={held} data-aimed={aimed} data-stale={stale} onKeyDown={onKeyDown} onKeyUp={releaseKey} onBlur={leaveKeys}
     >
       <canvas ref={canvas} role="img" aria-label={words} />
-      <p id="sheet-words" className="visually-hidden">{words} Arrow keys move the view, plus and minus zoom, T measures, N takes hold of what can be moved.</p>
+      <p id="sheet-words" className="visually-hidden">{words} Arrow keys move the view, plus and minus zoom, T measures, N takes hold of what can be moved.{worked && ' W changes how it is worked on by hand; Enter takes what N came to.'}</p>
       <SpotLabel />
       <Readout />
       <Hint />

@@ -3,6 +3,9 @@ import type { Command } from '../state/commands.ts';
 import { fitTo, zoom } from './camera.ts';
 import { addingHandle, removePlace } from './gestures.ts';
 import { allGrips } from './grips.ts';
+import { stepWay } from './hand/doing.ts';
+import { dropHand } from './hand/hand-keys.ts';
+import { waysOf } from './hand/ways.ts';
 import { takeNext } from './keys.ts';
 import { pin } from './pin.ts';
 import { type Tool, sheet, takeTool } from './store.ts';
@@ -15,7 +18,17 @@ const nothingShown = (): string | undefined => (editor.getState().picture ? unde
 
 const nothingHeld = (): string | undefined => {
   const shown = subject();
-  return shown && allGrips(shown).length > 0 ? undefined : 'Nothing on the sheet can be moved by hand: choose a step that says what it lets be moved.';
+  return shown && (allGrips(shown).length > 0 || waysOf(shown).length > 0) ? undefined : 'Nothing on the sheet can be moved by hand: choose a step that says what it lets be moved.';
+};
+
+const noWays = (): string | undefined => {
+  const shown = subject();
+  return shown && waysOf(shown).length > 0 ? undefined : 'Nothing is done by hand to what the sheet shows: choose a step that takes edits made on the picture.';
+};
+
+const walkWays = (step: 1 | -1): void => {
+  dropHand();
+  stepWay(step);
 };
 
 /** Takes up a tool, or puts it down when it is the one in use. */
@@ -36,6 +49,8 @@ export const sheetCommands: readonly Command[] = [
   },
   { id: 'sheet-next', label: 'Take hold of the next thing that can be moved', group: 'Sheet', keys: ['N'], refusal: nothingHeld, run: () => void takeNext(1) },
   { id: 'sheet-previous', label: 'Take hold of the one before', group: 'Sheet', keys: ['Shift+N'], refusal: nothingHeld, run: () => void takeNext(-1) },
+  { id: 'sheet-way-next', label: 'Work by hand: the next way', group: 'Sheet', keys: ['W'], refusal: noWays, run: () => walkWays(1) },
+  { id: 'sheet-way-before', label: 'Work by hand: the way before', group: 'Sheet', keys: ['Shift+W'], refusal: noWays, run: () => walkWays(-1) },
   {
     id: 'sheet-add', label: 'Add a place by hand', group: 'Sheet', keys: ['A'],
     refusal: () => (addingHandle() === undefined ? 'The step shown has no places that are put by hand.' : undefined),

@@ -11,6 +11,8 @@ export interface Hold {
   /** Moves what is held to `by` mm from where it was taken. */
   readonly moveTo: (by: Point) => void;
   readonly release: () => void;
+  /** Gives up what only letting go would have done. */
+  readonly cancel: () => void;
 }
 
 /** Takes hold of a grip of the node shown; undefined when it is gone. Nothing is changed before it is moved. */
@@ -18,18 +20,24 @@ export function takeHold(grip: Grip): Hold | undefined {
   const held = subject();
   const handle = held && handlesOf(held)[grip.handle];
   if (!held || !handle) return undefined;
-  gestures += 1;
-  const gesture = `hold ${held.node.id} ${gestures}`;
+  const gesture = newHold(held);
   sheet.setState({ grip });
+  const release = () => {
+    if (editor.getState().gesturing) setGesturing(false);
+  };
   return {
     moveTo: (by) => {
       setGesturing(true);
       apply(held, moveEdit(handle, held, grip.place, by), gesture);
     },
-    release: () => {
-      if (editor.getState().gesturing) setGesturing(false);
-    },
+    release, cancel: release,
   };
+}
+
+/** A name for all edits of one hold, which are one step to undo. */
+export function newHold({ node }: Subject): string {
+  gestures += 1;
+  return `hold ${node.id} ${gestures}`;
 }
 
 /** The handle that takes new places, where the node shown has one. */
@@ -61,7 +69,8 @@ export function removePlace({ handle, place }: Grip): void {
   sheet.setState({ grip: undefined, hovered: undefined });
 }
 
-function apply({ node }: Subject, { says, params }: HandleEdit, gesture?: string): void {
+/** Sets parameters of the node shown. */
+export function apply({ node }: Subject, { says, params }: HandleEdit, gesture?: string): void {
   edit(says, (draft) => {
     const found = draft.nodes.find(({ id }) => id === node.id);
     if (found) Object.assign(found.params, structuredClone(params));

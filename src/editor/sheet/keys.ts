@@ -2,6 +2,7 @@ import { editor } from '../state/editor.ts';
 import { pan } from './camera.ts';
 import { nextGrip, placeOf } from './grips.ts';
 import { type Hold, removePlace, takeHold } from './gestures.ts';
+import { dropHand, pressHandKey, restHand, walkTargets } from './hand/hand-keys.ts';
 import { act, pointAt } from './pointing.ts';
 import { type Grip, frameOf, sheet, takeTool } from './store.ts';
 import { subject } from './subject.ts';
@@ -22,6 +23,7 @@ const PUSH = 48;
 export function pressKey(key: Key): boolean {
   if (key.ctrlKey || key.metaKey) return false;
   const arrow = ARROWS[key.key];
+  if (pressHandKey(key, arrow && stepOf(arrow, key))) return true;
   if (arrow) return pressArrow(arrow, key);
   const action = ACTIONS[key.key];
   return action !== undefined && action(key);
@@ -39,13 +41,15 @@ const ACTIONS: Readonly<Record<string, (key: Key) => boolean>> = {
 function pressArrow(arrow: Point, key: Key): boolean {
   const { tool, grip } = sheet.getState();
   if (tool !== 'look') moveCursor(arrow, key);
-  else if (grip) nudgeBy(grip, { x: arrow.x * millimetres(key), y: arrow.y * millimetres(key) }, key.repeat);
+  else if (grip) nudgeBy(grip, stepOf(arrow, key), key.repeat);
   else pan(-arrow.x * PUSH * (key.shiftKey ? 5 : 1), arrow.y * PUSH * (key.shiftKey ? 5 : 1));
   return true;
 }
 
 /** What is held moves by 1 mm, or by 10, or by 0.1. */
 const millimetres = ({ shiftKey, altKey }: Key): number => (shiftKey ? 10 : altKey ? 0.1 : 1);
+
+const stepOf = ({ x, y }: Point, key: Key): Point => ({ x: x * millimetres(key), y: y * millimetres(key) });
 
 /** A key that is held down and repeats is one gesture, as one drag is. */
 let held: { readonly grip: Grip; readonly hold: Hold; by: Point } | undefined;
@@ -60,10 +64,17 @@ function nudgeBy(grip: Grip, step: Point, repeat: boolean): void {
   held.hold.moveTo(held.by);
 }
 
-/** A key was let go: what it held is let go too. */
+/** A key was let go: what it held is let go too; what keys drag until Enter rests. */
 export function releaseKey(): void {
   held?.hold.release();
   held = undefined;
+  restHand();
+}
+
+/** The focus left the sheet: nothing is held any more. */
+export function leaveKeys(): void {
+  releaseKey();
+  dropHand();
 }
 
 /** Pixels the cursor goes by at least with one arrow key: it stops at round places. */
@@ -120,6 +131,10 @@ function remove(): boolean {
 /** Takes hold of the next thing that can be moved, and brings it in sight. */
 export function takeNext(step: 1 | -1): boolean {
   const shown = subject();
+  const { x, y } = frameOf(sheet.getState());
+  const target = walkTargets(step, { x, y });
+  if (target) keepInSight(target);
+  if (target) return true;
   const next = shown && nextGrip(shown, sheet.getState().grip, step);
   if (!shown || !next) return false;
   sheet.setState({ grip: next });

@@ -1,5 +1,7 @@
 import { pan, zoom } from './camera.ts';
 import { type Hold, takeHold } from './gestures.ts';
+import { holdUnder } from './hand/doing.ts';
+import { dropHand } from './hand/hand-keys.ts';
 import { act, gripUnder, pointAt, pointAway } from './pointing.ts';
 import { stopProbing } from './probe.ts';
 import { frameOf, sheet } from './store.ts';
@@ -33,7 +35,8 @@ export function listenToPointers(element: HTMLElement): () => void {
     touches.set(event.pointerId, at);
     element.setPointerCapture?.(event.pointerId);
     if (event.button === 1) event.preventDefault();
-    press?.hold?.release();
+    press?.hold?.cancel();
+    dropHand();
     press = touches.size === 1 ? pressAt(at, event.button === 1) : undefined;
   };
   const move = (event: PointerEvent) => {
@@ -48,7 +51,8 @@ export function listenToPointers(element: HTMLElement): () => void {
     if (!press) return;
     const ended = press;
     press = undefined;
-    ended.hold?.release();
+    if (event.type === 'pointercancel') ended.hold?.cancel();
+    else ended.hold?.release();
     if (event.type === 'pointercancel' || ended.moved || !ended.acts) return;
     pointAt(placeOf(event), { free: event.shiftKey });
     act();
@@ -68,8 +72,14 @@ export function listenToPointers(element: HTMLElement): () => void {
 
 function pressAt(at: Point, pushes: boolean): Press {
   const { tool } = sheet.getState();
-  const grip = tool === 'look' && !pushes ? gripUnder(toSheet(frameOf(sheet.getState()), at)) : undefined;
-  return { from: at, last: at, moved: false, hold: grip && takeHold(grip), acts: !pushes };
+  const hold = tool === 'look' && !pushes ? holdAt(toSheet(frameOf(sheet.getState()), at)) : undefined;
+  return { from: at, last: at, moved: false, hold, acts: !pushes };
+}
+
+function holdAt(at: Point): Hold | undefined {
+  const hand = holdUnder(at);
+  const grip = hand ? undefined : gripUnder(at);
+  return hand ?? (grip && takeHold(grip));
 }
 
 function drag(press: Press, at: Point): void {

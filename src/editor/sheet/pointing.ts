@@ -1,6 +1,8 @@
 import { editor } from '../state/editor.ts';
+import { doubtsAt, doubtsOf } from './doubts.ts';
 import { gripAt } from './grips.ts';
 import { addPlace } from './gestures.ts';
+import { aimAt, clickAt } from './hand/doing.ts';
 import { probeSoon, stopProbing } from './probe.ts';
 import { layersOf } from './shapes.ts';
 import { signAt, signsOf } from './signs.ts';
@@ -8,7 +10,7 @@ import { snapTo } from './snap.ts';
 import { type Grip, frameOf, sheet } from './store.ts';
 import { subject } from './subject.ts';
 import { setEnd } from './tape.ts';
-import { type Point, RULER, toScreen, toSheet } from './view.ts';
+import { type Frame, type Point, RULER, toScreen, toSheet } from './view.ts';
 
 /** Pixels within which something is taken hold of, and within which the tape holds on. */
 const GRIP_REACH = 10;
@@ -20,9 +22,10 @@ export function pointAt(screen: Point, options: { readonly free?: boolean; reado
   const frame = frameOf(state);
   const cursor = toSheet(frame, screen);
   const snap = state.tool === 'tape' && options.free !== true ? snapAt(cursor) : undefined;
-  const hovered = state.tool === 'look' ? gripUnder(cursor) : undefined;
+  const aimed = aimAt(cursor);
+  const hovered = state.tool === 'look' && (!aimed || aimed.kind === 'anywhere') ? gripUnder(cursor) : undefined;
   stopProbing();
-  sheet.setState({ cursor, snap, hovered, byKeys: options.byKeys ?? false });
+  sheet.setState({ cursor, snap, hovered, aimed, byKeys: options.byKeys ?? false });
   if ((state.tool === 'look' || state.tool === 'read') && screen.x > RULER && screen.y > RULER) probeSoon(cursor);
 }
 
@@ -30,7 +33,7 @@ export function pointAt(screen: Point, options: { readonly free?: boolean; reado
 export function pointAway(): void {
   if (sheet.getState().byKeys) return;
   stopProbing();
-  sheet.setState({ cursor: undefined, snap: undefined, hovered: undefined });
+  sheet.setState({ cursor: undefined, snap: undefined, hovered: undefined, aimed: undefined });
 }
 
 function snapAt(cursor: Point): ReturnType<typeof snapTo> {
@@ -46,7 +49,7 @@ export function gripUnder(at: Point): Grip | undefined {
   return shown && gripAt(shown, at, GRIP_REACH / view.scale, hidden);
 }
 
-/** Does what the tool does at the cursor: sets an end of the tape, adds a place; looking, goes to a check's sign or lets go. */
+/** Does what the tool does at the cursor: sets an end of the tape, adds a place; looking, goes to a sign, takes what is worked on by hand, or lets go. */
 export function act(): void {
   const { tool, tape, snap, cursor } = sheet.getState();
   if (!cursor) return;
@@ -59,5 +62,12 @@ function lookAt(cursor: Point): void {
   const frame = frameOf(sheet.getState());
   const sign = signAt(signsOf(editor.getState()), frame, toScreen(frame, cursor));
   if (sign) editor.setState({ spot: sign });
-  else sheet.setState({ grip: gripUnder(cursor) });
+  else if (!clickAt(cursor)) lookAtDoubt(cursor, frame);
+}
+
+function lookAtDoubt(cursor: Point, frame: Frame): void {
+  const [doubt] = doubtsAt(doubtsOf(editor.getState().picture, sheet.getState().hidden), frame, toScreen(frame, cursor));
+  const grip = gripUnder(cursor);
+  if (doubt && !grip) editor.setState({ spot: doubt });
+  else sheet.setState({ grip });
 }

@@ -1,6 +1,8 @@
 import { createStore } from 'zustand/vanilla';
 import { useStore } from 'zustand';
 import type { PictureLayer, Reading } from '../../values/picture.ts';
+import type { Pull } from './hand/pull.ts';
+import type { Target } from './hand/targets.ts';
 import type { Snap } from './snap.ts';
 import type { Tape } from './tape.ts';
 import type { Frame, Point, Size, View } from './view.ts';
@@ -42,11 +44,25 @@ export interface SheetState {
   readonly grip: Grip | undefined;
   /** What lies under the pointer and can be taken hold of. */
   readonly hovered: Grip | undefined;
+  /** The act that is chosen to be done by hand; see hand/ways.ts. */
+  readonly way: string | undefined;
+  /** What was taken already for the edit under way. */
+  readonly picked: readonly Target[];
+  /** What keys stand on, and what lies under the pointer, of all that can be taken next. */
+  readonly target: Target | undefined;
+  readonly aimed: Target | undefined;
+  readonly pull: Pull | undefined;
+  /** What was done last by hand, for those who do not see it. */
+  readonly told: string;
 }
+
+/** Nothing is taken, held or aimed at for an edit by hand. */
+export const EMPTY_HANDED = { picked: [], target: undefined, aimed: undefined, pull: undefined, told: '' } as const satisfies Partial<SheetState>;
 
 export const initialSheet: SheetState = {
   size: { width: 0, height: 0 }, view: { x: 0, y: 0, scale: 1 }, fitted: undefined, ground: [], inWords: false, hidden: new Set(), order: true,
   tool: 'look', tape: {}, cursor: undefined, byKeys: false, snap: undefined, readings: [], under: undefined, grip: undefined, hovered: undefined,
+  way: undefined, ...EMPTY_HANDED,
 };
 
 export const sheet = createStore<SheetState>()(() => initialSheet);
@@ -70,5 +86,5 @@ export function look(view: View): void {
 
 /** Takes up a tool; what the last one left is cleared. */
 export function takeTool(tool: Tool): void {
-  sheet.setState({ tool, tape: {}, snap: undefined, readings: [], under: undefined, byKeys: false });
+  sheet.setState({ tool, tape: {}, snap: undefined, readings: [], under: undefined, byKeys: false, ...EMPTY_HANDED });
 }

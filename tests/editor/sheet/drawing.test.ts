@@ -58,7 +58,7 @@ describe('the picture of values', () => {
   });
 
   it('tells every kind of layer apart by its line or its fill, not by its colour alone', () => {
-    const kinds: readonly LayerKind[] = ['sheet', 'outlines', 'strokes', 'region', 'groove', 'holes', 'tabs', 'passes', 'rapids', 'seams', 'travel'];
+    const kinds: readonly LayerKind[] = ['sheet', 'outlines', 'strokes', 'region', 'groove', 'holes', 'tabs', 'passes', 'rapids', 'seams', 'travel', 'junctions', 'doubts'];
     sheet.setState({ order: false });
     const looks = kinds.map((kind) => {
       editor.setState({ picture: picture('place', [{ kind, name: kind, items: [{ d: 'M100 100L200 100L200 200Z' }] }]) });

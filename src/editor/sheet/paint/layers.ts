@@ -1,4 +1,5 @@
 import type { LayerKind, PictureItem, PictureLayer } from '../../../values/picture.ts';
+import { ringOf, ringRadius } from '../doubts.ts';
 import { shapeOf } from '../shapes.ts';
 import { type Point, middleOf, overlaps, toScreen, visibleBox } from '../view.ts';
 import { type Ink, circle, fillItem, polyline, strokeItems, write } from './ink.ts';
@@ -45,8 +46,10 @@ const PAINTERS: Readonly<Record<LayerKind, Painter>> = {
     strokeItems(ink, items, { colour: ink.palette.colours.petrol, width: 1.5, dash: [8, 5], cap: 'butt' });
     for (const item of items) writeBeside(ink, item, ink.palette.colours.petrol);
   },
-  junctions: (ink, { items }) => strokeItems(ink, items, { colour: ink.palette.colours.petrol, width: 1.25 }),
-  doubts: (ink, { items }) => strokeItems(ink, items, { colour: ink.palette.colours.caution, width: 1.5, dash: [4, 3] }),
+  junctions: (ink, { items }) => strokeItems(ink, items, { colour: ink.palette.colours.grey, width: 1.75 }),
+  doubts: (ink, { items }) => {
+    for (const item of items) drawDoubt(ink, item);
+  },
   travel: (ink, { items }) => strokeItems(ink, items, { colour: ink.palette.colours.grey, width: 1.5, dash: [0.1, 5] }),
 };
 
@@ -78,6 +81,17 @@ function drawCross(ink: Ink, item: PictureItem): void {
   const pen = { colour: ink.palette.colours.ink, width: 1 };
   polyline(ink, [{ x: x - arm, y }, { x: x + arm, y }], pen);
   polyline(ink, [{ x, y: y - arm }, { x, y: y + arm }], pen);
+}
+
+/** A dashed ring with a question mark, never too small to be seen. */
+function drawDoubt(ink: Ink, item: PictureItem): void {
+  const ring = ringOf(item);
+  if (!ring) return;
+  const at = toScreen(ink.frame, ring.at);
+  const radius = ringRadius(ring.radius, ink.frame);
+  const { caution } = ink.palette.colours;
+  circle(ink, at, radius, { pen: { colour: caution, width: 1.5, dash: [4, 3], cap: 'butt' } });
+  write(ink, '?', { x: at.x + radius * Math.SQRT1_2 + 2, y: at.y - radius * Math.SQRT1_2 }, caution);
 }
 
 /** An item's own words at the lower end of it. */

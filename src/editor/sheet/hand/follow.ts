@@ -1,0 +1,45 @@
+import { type EditorState, editor } from '../../state/editor.ts';
+import { flyToSpot } from '../camera.ts';
+import { EMPTY_HANDED, sheet } from '../store.ts';
+import { subjectOf } from '../subject.ts';
+import { dropHand } from './hand-keys.ts';
+import { pointedPlaces } from './pointed.ts';
+import { waysOf } from './ways.ts';
+
+/** Gives up what was begun once the picture it was begun on is another one; goes to the places of an edit that is pointed at. Returns how to stop. */
+export function followHand(): () => void {
+  return editor.subscribe((state, before) => {
+    if (state.picture !== before.picture) arrived(state, before);
+    if (state.pointed !== before.pointed || state.picture !== before.picture) goTo(state);
+  });
+}
+
+function arrived(state: EditorState, before: EditorState): void {
+  if (state.picture?.node !== before.picture?.node) {
+    dropHand();
+    sheet.setState({ way: undefined, ...EMPTY_HANDED });
+    return;
+  }
+  const { picked, target } = sheet.getState();
+  // Numbers of strokes and junctions mean others now; bare places mean the same while the frame is the same.
+  const same = frameKey(state) === frameKey(before);
+  const kept = same && picked.every(({ kind }) => kind === 'anywhere') ? picked : [];
+  sheet.setState({ picked: kept, aimed: undefined, target: same && target?.kind === 'anywhere' && kept === picked ? target : undefined });
+}
+
+function frameKey(state: EditorState): string {
+  const shown = subjectOf(state);
+  return JSON.stringify(shown ? waysOf(shown).map(({ map }) => map.frame) : []);
+}
+
+let gone: EditorState['pointed'];
+
+/** Once for each time it is asked for, as soon as the picture of its node is there. */
+function goTo(state: EditorState): void {
+  const { pointed } = state;
+  if (!pointed?.goes || pointed === gone) return;
+  const [first] = pointedPlaces(state);
+  if (!first) return;
+  gone = pointed;
+  flyToSpot([first.x, first.y]);
+}

@@ -125,9 +125,8 @@ function divided(reader: Reader, a: Quantity, b: Quantity): Quantity {
 function multiplied(a: Quantity, b: Quantity): Quantity {
   const size = times(a.size, b.size);
   if (a.dimension === undefined && b.dimension === undefined) return { size };
-  const [length, time, angle, mass] = a.dimension ?? PURE;
   const other = b.dimension ?? PURE;
-  return { size, dimension: [length + other[0], time + other[1], angle + other[2], mass + other[3]] };
+  return { size, dimension: (a.dimension ?? PURE).map((power, i) => power + other[i]!) as unknown as Dimension };
 }
 
 function signed(reader: Reader): Quantity {

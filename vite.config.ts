@@ -22,7 +22,7 @@ export default defineConfig({
       },
       {
         extends: true,
-        test: { name: 'figures', include: ['tests/bench/*figures.ts'], testTimeout: 600_000, disableConsoleIntercept: true },
+        test: { name: 'figures', include: ['tests/bench/*figures.ts', 'tests/bench/tracing-pictures.ts'], testTimeout: 600_000, disableConsoleIntercept: true },
       },
       {
         extends: true,

@@ -42,6 +42,7 @@ describe('throws at a mistake of the node\'s author', () => {
       ['places of a number', { kind: 'places', param: 'right', doc: '' }, /takes points/],
       ['places from no output', { kind: 'places', param: 'marks', from: 'other', doc: '' }, /no output "other"/],
       ['places from what every object has', { kind: 'places', param: 'marks', from: 'constructor', doc: '' }, /no output "constructor"/],
+      ['places from a part of no output', { kind: 'places', param: 'marks', from: 'other.x', doc: '' }, /no output "other.x"/],
       ['a setting of no parameter', { kind: 'places', param: 'marks', sets: { other: 1 }, doc: '' }, /no parameter "other"/],
       ['a setting that is not offered', { kind: 'places', param: 'marks', sets: { pattern: 'askew' }, doc: '' }, /bad value of "pattern"/],
       ['a move of no output', { kind: 'move', outputs: ['value', 'other'], x: 'right', y: 'up', doc: '' }, /no output "other"/],
@@ -54,7 +55,7 @@ describe('throws at a mistake of the node\'s author', () => {
 
 it('takes handles that name what the node has', () => {
   const handles: Handle[] = [
-    { kind: 'places', param: 'marks', doc: '' }, { kind: 'places', param: 'marks', from: 'value', sets: { pattern: 'by hand' }, doc: '' },
+    { kind: 'places', param: 'marks', doc: '' }, { kind: 'places', param: 'marks', from: 'value.x', doc: '' }, { kind: 'places', param: 'marks', from: 'value', sets: { pattern: 'by hand' }, doc: '' },
     { kind: 'move', outputs: ['value'], x: 'right', y: 'up', doc: '' },
   ];
   for (const handle of handles) expect(makeCatalogue([withHandle(handle)]).size).toBe(1);

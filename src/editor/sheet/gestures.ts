@@ -40,10 +40,12 @@ export function newHold({ node }: Subject): string {
   return `hold ${node.id} ${gestures}`;
 }
 
-/** The handle that takes new places, where the node shown has one. */
+/** The handle that takes new places, where the node shown has one: that of the place last chosen, else the first. */
 export function addingHandle(): number | undefined {
   const shown = subject();
-  const index = shown ? handlesOf(shown).findIndex(canAdd) : -1;
+  const handles = shown ? handlesOf(shown) : [];
+  const chosen = sheet.getState().grip?.handle ?? -1;
+  const index = handles[chosen] && canAdd(handles[chosen]) ? chosen : handles.findIndex(canAdd);
   return index === -1 ? undefined : index;
 }
 

@@ -6,11 +6,30 @@ import { pressKey, releaseKey } from '../../../src/editor/sheet/keys.ts';
 import { sheet, takeTool } from '../../../src/editor/sheet/store.ts';
 import { subject } from '../../../src/editor/sheet/subject.ts';
 import { edit, editor, present, undoStep } from '../../../src/editor/state/editor.ts';
-import { DOCUMENT, HOLES_PICTURE, STROKES_PICTURE, showSample } from './samples.ts';
+import { DOCUMENT, FENCES_PICTURE, HOLES_PICTURE, STROKES_PICTURE, showSample } from './samples.ts';
 
 const paramsOf = (id: string) => present().nodes.find((node) => node.id === id)!.params;
 const steps = () => editor.getState().history.past.map(({ says }) => says);
 const press = (key: string, more: object = {}) => pressKey({ key, shiftKey: false, altKey: false, ctrlKey: false, metaKey: false, repeat: false, ...more });
+
+describe('two lists of places on one picture', () => {
+  beforeEach(() => showSample(FENCES_PICTURE));
+
+  it('begin each as its own part of the output, and are named after their parameter', () => {
+    takeHold({ handle: 0, place: 0 })!.moveTo({ x: 5, y: 0 });
+    takeHold({ handle: 1, place: 1 })!.moveTo({ x: 0, y: -7 });
+    expect(paramsOf('fences')).toEqual({ upright: [{ x: 405, y: 250 }], level: [{ x: 500, y: 200 }, { x: 500, y: 293 }] });
+    expect(steps()).toEqual(['Move one of the fences up', 'Move one of the fences along']);
+  });
+
+  it('take a new place into the list whose place was chosen last, else into the first', () => {
+    addPlace({ x: 700, y: 100 });
+    expect(paramsOf('fences')).toEqual({ upright: [{ x: 400, y: 250 }, { x: 700, y: 100 }] });
+    sheet.setState({ grip: { handle: 1, place: 0 } });
+    addPlace({ x: 100, y: 400 });
+    expect(paramsOf('fences').level).toEqual([{ x: 500, y: 200 }, { x: 500, y: 300 }, { x: 100, y: 400 }]);
+  });
+});
 
 describe('places put by hand', () => {
   beforeEach(() => showSample(HOLES_PICTURE));

@@ -22,6 +22,14 @@ export const SHAPES: readonly NodeShape[] = [
     },
     handles: [{ kind: 'places', param: 'places', from: 'holes', sets: { pattern: 'by hand' }, doc: 'Drag a hole.' }],
   },
+  {
+    name: 'fencer', title: 'Fencer', doc: 'Fences.', inputs: {}, outputs: { tiling: { type: 'tiling', doc: 'Fences.' } },
+    params: {
+      upright: { kind: 'points', default: [], label: 'Fences up', doc: 'Up.' },
+      level: { kind: 'points', default: [], label: 'Fences along', doc: 'Along.' },
+    },
+    handles: [{ kind: 'places', param: 'upright', from: 'tiling.x', doc: 'Drag one.' }, { kind: 'places', param: 'level', from: 'tiling.y', doc: 'Drag one.' }],
+  },
   { name: 'reader', title: 'Reader', doc: 'Reads.', inputs: {}, outputs: { strokes: { type: 'strokes', doc: 'Strokes.' } }, params: {} },
 ];
 
@@ -32,6 +40,7 @@ export const DOCUMENT: GraphDocument = {
     { id: 'sheet', type: 'sheet-maker', position: [0, 0], params: {} },
     { id: 'place', type: 'shifter', position: [0, 0], params: {} },
     { id: 'holes', type: 'driller', title: 'Corner holes', position: [0, 0], params: {} },
+    { id: 'fences', type: 'fencer', position: [0, 0], params: {} },
   ],
   wires: [{ from: 'sheet.stock', to: 'place.stock' }, { from: 'place.strokes', to: 'holes.strokes' }],
 };
@@ -56,6 +65,7 @@ export const picture = (node: string, layers: readonly PictureLayer[], more: Par
   ({ node, outputs: { layers, lines: [] }, inputs: [], spots: {}, junctions: {}, playable: false, ...more });
 
 export const STROKES_PICTURE = picture('place', [STROKES], { inputs: [SHEET_LAYER] });
+export const FENCES_PICTURE = picture('fences', [], { spots: { 'tiling.x': [[400, 250]], 'tiling.y': [[500, 200], [500, 300]] } });
 export const HOLES_PICTURE = picture('holes', [HOLES], { spots: { holes: [[50, 50], [950, 450]] } });
 
 /** The store as after opening the sample graph, with a picture shown in a window of 1024 by 524 pixels: 1 px per mm, the place (500, 250) in the middle. */

@@ -270,6 +270,13 @@ describe('thumbnails', () => {
 });
 
 describe('spots', () => {
+  it('are the middles of seams by port and axis', () => {
+    const tile = { name: '', column: 0, row: 0, core: { minX: 0, minY: 0, maxX: 100, maxY: 60 }, window: { minX: 0, minY: 0, maxX: 106, maxY: 66 }, shift: [0, 0] };
+    const tiles = [tile, { ...tile, core: { minX: 100, minY: -4, maxX: 200, maxY: 80 } }];
+    const seams = [{ axis: 'x', at: 100 }, { axis: 'y', at: 60 }].map((seam) => ({ ...seam, crossings: [], cost: 0 }));
+    expect(spotsOf([of('tiling', { tiles, seams, lap: 6, travel: [110, 70] })])).toEqual({ 'tiling.x': [[100, 38]], 'tiling.y': [[100, 60]] });
+  });
+
   it('are the centres of holes by port', () => {
     expect(spotsOf([of('stock', EXAMPLE_STOCK), of('holes', holes, 'cable'), of('holes', [], 'none')])).toEqual({ cable: [[5, 6], [20, 6]], none: [] });
   });

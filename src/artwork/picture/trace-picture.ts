@@ -1,3 +1,4 @@
+import { edgeWidth } from './edges.ts';
 import { evened } from './evening.ts';
 import { averaged, blurred, type Grid, withoutOutliers } from './grid.ts';
 import { PICTURE_LIMITS } from './limits.ts';
@@ -27,6 +28,9 @@ const LEAST_CONTRAST = 0.04;
 
 /** Noise beyond this share of the step is no writing but grain: splitting nothing but noise gives 0.6. */
 const MOST_NOISE = 0.45;
+
+/** An edge wider than so many pixels is no edge of lettering; a blur of four pixels makes it five. */
+const SOFTEST = 6;
 
 /**
  * Finds the outlines of lettering in a picture: lighting evened out, noise calmed no more than it asks for, specks and pinholes taken
@@ -69,6 +73,7 @@ function outlined(looked: Looked, options: PictureOptions, checkpoint: (done: nu
   const threshold = options.threshold === 0 ? 0.5 : options.threshold;
   const shapes = shapesOf(cover, threshold);
   const strokePixels = strokeWidth(shapes);
+  if (edgeWidth(cover, shapes) > SOFTEST) return nothing('only a shade without edges');
   const usual = smaller(shapes, SPECK_SHARE * strokePixels);
   const scale = scaleOf({ picture, factor, lettering: shapes.filter((shape) => shape.isInk && !usual.has(shape)) }, options);
   if ('ok' in scale) return scale;

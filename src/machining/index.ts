@@ -37,6 +37,7 @@ export * from './proof/design.ts';
 export * from './proof/prove-setups.ts';
 export * from './proof/prove.ts';
 export * from './proof/removal.ts';
+export * from './proof/seams.ts';
 export * from './reader/read-program.ts';
 export * from './registration/errors.ts';
 export * from './registration/pin-program.ts';

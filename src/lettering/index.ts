@@ -6,3 +6,5 @@ export { type Missed, type Repair, type Repaired, repairStrokes } from './repair
 export * from './types.ts';
 export { joinStrokes, type Join, type Joined } from './edit/join.ts';
 export { type Smoothed, smoothStrokes } from './edit/smooth.ts';
+export { type BarDirection, dotsToBars } from './edit/bars.ts';
+export { trimEnds } from './edit/trim.ts';

@@ -114,12 +114,12 @@ describe('grids', () => {
 
 it('lighting is taken out: ground comes out at 0 and lettering at 1, whichever is lighter, under any shade', () => {
   const stroke = (x: number, y: number) => (x > 60 && x < 240 && y % 50 > 15 && y % 50 < 27) || Math.hypot(x - 250, y - 100) < 30;
-  const shade = (x: number, y: number) => 1 - 0.6 * (x / 300) - 0.2 * (y / 200);
+  const shade = (x: number, y: number) => 1 - 0.45 * (x / 300) - 0.15 * (y / 200);
   for (const [ground, ink] of [[0.8, 0.05], [0.03, 0.7], [0.5, 0.3]] as const) {
     const light = grid(300, 200, (x, y) => shade(x, y) * (stroke(x, y) ? ink : ground));
     const even = evened(light, 'either')!;
     expect(even.lettering).toBe(ink > ground ? 'lighter' : 'darker');
-    even.cover.values.forEach((value, i) => { if (Math.abs(value - (stroke(i % 300, Math.floor(i / 300)) ? 1 : 0)) > 0.2) throw new Error(`${value} at ${i % 300}, ${Math.floor(i / 300)} of ${ground} ${ink}`); });
+    even.cover.values.forEach((value, i) => { if (Math.abs(value - (stroke(i % 300, Math.floor(i / 300)) ? 1 : 0)) > 0.15) throw new Error(`${value} at ${i % 300}, ${Math.floor(i / 300)} of ${ground} ${ink}`); });
   }
   expect(evened(grid(50, 50, () => 0.4), 'either')).toBeUndefined();
 });

@@ -16,6 +16,8 @@ export interface Passage {
 export interface Way extends Arm {
   readonly passage: number;
   readonly side: -1 | 1;
+  /** Length along the stroke to the next junction, or its end, mm. */
+  readonly room: number;
 }
 
 export interface Meeting {
@@ -104,18 +106,19 @@ function runs({ strokes, lengths, pens }: Lines, stroke: number, alongs: readonl
   return [...found.slice(1, -1), { stroke, from: last.from, to: first.to + lengths[stroke]! }];
 }
 
-interface Drafts {
+/** Strokes laid out, with all passages of each in its direction. */
+export interface Drafts {
   readonly lines: Lines;
   readonly passages: readonly (readonly Passage[])[];
 }
 
 /** A junction's ways out, counter-clockwise from the one to the right. */
-function waysOf(drafts: Drafts, { at, radius, passages }: Pick<Meeting, 'at' | 'radius' | 'passages'>): Way[] {
+export function waysOf(drafts: Drafts, { at, radius, passages }: Pick<Meeting, 'at' | 'radius' | 'passages'>): Way[] {
   const ways = passages.flatMap((one, passage) => ([-1, 1] as const).flatMap((side): Way[] => {
     const room = roomBeside(drafts, one, side);
     if (room <= TOUCH * drafts.lines.pens[one.stroke]! / 4) return [];
     const along = side === 1 ? one.to + Math.min(radius, room / 2) : one.from - Math.min(radius, room / 2);
-    return [{ stroke: one.stroke, passage, side, at: placeAt(drafts.lines, one.stroke, along) }];
+    return [{ stroke: one.stroke, passage, side, room, at: placeAt(drafts.lines, one.stroke, along) }];
   }));
   const heading = ({ at: place }: Way) => (Math.atan2(place.y - at.y, place.x - at.x) + 2 * Math.PI) % (2 * Math.PI);
   return ways.sort((a, b) => heading(a) - heading(b));

@@ -1,8 +1,10 @@
 import type { Stroke, WidthAt } from '../../artwork/artwork.ts';
 import { type Path, pathLength, pathPiece, type Point, type Segment } from '../../geometry/index.ts';
-import { keptOf, movedWidths, widthsBetween } from '../edit/carry.ts';
+import { keptOf, movedWidths, reversedStroke, widthsBetween } from '../edit/carry.ts';
 import { sharedOf } from '../edit/join.ts';
 import { type Lines, nearestSpot } from './lines.ts';
+import { linkOf, type Run } from './link.ts';
+import { mended } from './mend.ts';
 
 /** The part of a stroke between two lengths along it, mm, with what is known of that part. On a closed stroke lengths go round. */
 export function pieceOf(lines: Lines, stroke: number, from: number, to: number): Stroke {
@@ -33,7 +35,7 @@ export const alongOf = (lines: Lines, stroke: number, at: Point): number => near
 export function chained(parts: readonly Stroke[], bridges: readonly (Segment | undefined)[], closed: boolean): Stroke {
   if (parts.length === 1 && !closed) return parts[0]!;
   const start = parts[0]!.path.start;
-  const segments = parts.flatMap(({ path }, i) => [...path.segments, ...(bridges[i] ? [bridges[i]] : [])]);
+  const segments = mended(start, parts.map(({ path }, i) => [...path.segments, ...(bridges[i] ? [bridges[i]] : [])]));
   const path: Path = { start, segments, closed };
   const widths = chainedWidths(parts, bridges);
   return { path, ...sharedOf(parts), ...(widths && { widths }) };
@@ -50,4 +52,15 @@ function chainedWidths(parts: readonly Stroke[], bridges: readonly (Segment | un
     passed += pathLength(link ? { ...path, segments: [...path.segments, link] } : path);
   }
   return all;
+}
+
+/** The stroke of a run of parts, with a smooth link wherever they do not go on as they are. */
+export function runStroke({ parts, closed }: Run, pen: number): Stroke {
+  const strokes = parts.map(({ part, backwards }) => (backwards ? reversedStroke(part.stroke) : part.stroke));
+  if (strokes.length === 1 && !closed) return strokes[0]!;
+  const links = strokes.map(({ path }, i) => {
+    const next = strokes[i + 1] ?? (closed ? strokes[0] : undefined);
+    return next && linkOf(path, next.path, pen);
+  });
+  return chained(strokes, links, closed);
 }

@@ -1,9 +1,15 @@
 import type { Stroke } from '../../artwork/artwork.ts';
 import type { Point } from '../../geometry/index.ts';
-import type { Act } from './act.ts';
+import type { Act, Acted } from './act.ts';
+import { withoutDoubts } from './doubts.ts';
+import { draw } from './draw.ts';
+import { laidAgain } from './follow.ts';
 import { frameOf, fromFrame } from './frame.ts';
 import type { JunctionMap } from './junction-map.ts';
-import { layOut, mapOf } from './junctions.ts';
+import { join } from './join.ts';
+import { type Layout, layOut, mapOf } from './junctions.ts';
+import { move } from './move.ts';
+import { pair } from './pair.ts';
 import { remove } from './remove.ts';
 import { split } from './split.ts';
 
@@ -29,7 +35,10 @@ export interface Repaired {
   readonly missed: readonly Missed[];
 }
 
-const ACTS: Readonly<Record<string, Act>> = { split, delete: remove };
+const ACTS: Readonly<Record<string, Act>> = { split, join, pair, move, delete: remove, add: draw };
+
+/** Acts that take strokes elsewhere: what ended on them goes along. */
+const CARRYING: ReadonlySet<string> = new Set(['join', 'pair']);
 
 /** Does edits one after the other. One that finds nothing does nothing; the others still apply. */
 export function repairStrokes(strokes: readonly Stroke[], repairs: readonly Repair[]): Repaired {
@@ -39,8 +48,14 @@ export function repairStrokes(strokes: readonly Stroke[], repairs: readonly Repa
   for (const [edit, { act, places }] of repairs.entries()) {
     const spots = places.map((place) => fromFrame(frame, place));
     const acted = ACTS[act]?.(layout, spots) ?? { done: false, wanted: 'such an act', at: spots[0] ?? frame.origin };
-    if (acted.done) layout = layOut(acted.strokes, frame);
+    if (acted.done) layout = after(layout, act, acted);
     else missed.push({ edit, act, wanted: acted.wanted, at: acted.at });
   }
   return { strokes: layout.strokes, junctions: mapOf(layout), done: repairs.length - missed.length, missed };
+}
+
+function after(layout: Layout, act: string, { strokes, at }: Extract<Acted, { done: true }>): Layout {
+  if (strokes === layout.strokes && at.length === 0) return layout;
+  const decided = withoutDoubts(strokes, at, layout.pen);
+  return CARRYING.has(act) ? laidAgain(layout, decided) : layOut(decided, layout.frame);
 }

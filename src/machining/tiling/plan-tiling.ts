@@ -73,14 +73,27 @@ function layOut(of: AxisRequest): AxisLayout | { readonly problem: MachiningProb
   };
 }
 
-/** The seams that cost least, at whole steps or where the fewest seams can only be. */
+/** The seams that cost least, at whole steps, or finer where the fewest seams leave little room. */
 function plannedSeams({ request: { step = 1 }, field, work }: AxisRequest, limits: TileLimits, fewest: readonly number[]): number[] {
   if (fewest.length === 0) return [];
   const [low, high] = work.ends;
   const whole = Array.from({ length: Math.max(0, Math.ceil(high / step) - Math.floor(low / step) - 1) }, (_, i) => (Math.floor(low / step) + 1 + i) * step);
-  const places = [...new Set([...whole, ...fewest, ...fewestFromEnd(work, limits)])].sort((a, b) => a - b);
+  const fromEnd = fewestFromEnd(work, limits);
+  const fine = fewest.flatMap((most, i) => finePlaces(fromEnd[i] ?? most, most, step));
+  const places = [...new Set([...whole, ...fine])].sort((a, b) => a - b);
   return cheapestSeams(work, limits, places, field.costsAt(places)) ?? [...fewest];
 }
+
+/** Ends of a seam's room, and places between them where that is narrow; whole hundredths where there are any. */
+function finePlaces(low: number, high: number, step: number): number[] {
+  const parts = high - low < FINE_PARTS * step ? FINE_PARTS : 1;
+  return Array.from({ length: parts + 1 }, (_, i) => {
+    const place = low + (i / parts) * (high - low);
+    return [Math.round, Math.floor, Math.ceil].map((to) => to(place * 100) / 100).find((round) => round >= low && round <= high) ?? place;
+  });
+}
+
+const FINE_PARTS = 20;
 
 function evenly({ ends: [low, high] }: AxisWork, seams: number): number[] {
   return Array.from({ length: seams }, (_, i) => low + ((i + 1) * (high - low)) / (seams + 1));

@@ -1,7 +1,7 @@
 import { type Box, makeRegionIndex, type Point, type Region } from '../../geometry/index.ts';
 import type { Channel } from '../job/channel.ts';
 import { type Hole, holeEnds } from '../job/hole.ts';
-import { displaceMoves, PROGRAM_START, shiftMoves } from '../job/moves.ts';
+import { displaceMoves, PROGRAM_START, replaceMoves, shiftMoves } from '../job/moves.ts';
 import type { Move } from '../job/pass.ts';
 import type { Displacement, Registration } from '../job/registration.ts';
 import type { SetUp } from '../job/setup.ts';
@@ -31,10 +31,11 @@ export interface Difference {
   readonly at?: Point;
 }
 
-/** The planned moves of a set-up's programs in drawing coordinates; displaced first, in program coordinates, when the sheet lies so. */
-export function runsOf({ shift, programs }: SetUp, displacement?: Displacement): CutRun[] {
+/** The planned moves of a set-up's programs in drawing coordinates, any correction undone; displaced, in program coordinates, when the sheet lies so. */
+export function runsOf({ shift, correction, programs }: SetUp, displacement?: Displacement): CutRun[] {
+  const planned = (moves: readonly Move[]) => (correction ? replaceMoves(moves, correction) : moves);
   return programs.map(({ moves, cutter }) => ({
-    moves: shiftMoves(displacement ? displaceMoves(moves, displacement) : moves, ...shift), cutterDiameter: cutter.diameter,
+    moves: shiftMoves(displacement ? displaceMoves(planned(moves), displacement) : planned(moves), ...shift), cutterDiameter: cutter.diameter,
     start: { ...PROGRAM_START, x: shift[0], y: shift[1] },
   }));
 }

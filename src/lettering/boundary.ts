@@ -1,4 +1,4 @@
-import { type Loop, type Point, type Region } from '../geometry/index.ts';
+import { type Loop, makeRegionIndex, type Point, type Region } from '../geometry/index.ts';
 
 /**
  * A region's boundary as points close together, loop after loop. `next` and `previous` lead around the loop with the inside
@@ -17,10 +17,27 @@ export interface Boundary {
   readonly vertex: Uint8Array;
 }
 
-/** The points of a region's loops with others put between them evenly, so that no two neighbours are more than `step` mm apart. */
+/** Where the region is narrow, neighbours are no farther apart than this share of its width there. */
+const GRAIN = 1 / 5;
+
+/** But never closer than this share of the step: a tip would take points without end. */
+const FINEST = 1 / 64;
+
+/**
+ * The points of a region's loops with others put between them evenly, so that no two neighbours are more than `step` mm apart,
+ * and closer where the region is narrow: a hairline is sampled as well as the broad stroke beside it.
+ */
 export function sampleBoundary(region: Region, step: number): Boundary {
-  return boundaryOf(region.loops.filter((loop) => loop.length > 2).map((loop) => subdivided(loop, step)));
+  const { castRay } = makeRegionIndex(region);
+  const across: Across = (from, to) => {
+    const long = Math.hypot(to.x - from.x, to.y - from.y);
+    return castRay({ x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 }, { x: (from.y - to.y) / long, y: (to.x - from.x) / long });
+  };
+  return boundaryOf(region.loops.filter((loop) => loop.length > 2).map((loop) => subdivided(loop, step).flatMap((sample, i, all) => refined(sample, all[(i + 1) % all.length]!, step, across))));
 }
+
+/** How wide the region is inwards of the middle of a piece of its boundary, mm. */
+type Across = (from: Point, to: Point) => number;
 
 interface Sample extends Point {
   readonly vertex: boolean;
@@ -34,6 +51,14 @@ function subdivided(loop: Loop, step: number): Sample[] {
       x: from.x + ((to.x - from.x) * k) / pieces, y: from.y + ((to.y - from.y) * k) / pieces, vertex: k === 0,
     }));
   });
+}
+
+/** A piece's first point, with others up to its second where the piece is long for the width there. */
+function refined(from: Sample, to: Point, step: number, across: Across): Sample[] {
+  const long = Math.hypot(to.x - from.x, to.y - from.y);
+  if (long <= FINEST * step || long <= GRAIN * across(from, to)) return [from];
+  const middle: Sample = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2, vertex: false };
+  return [...refined(from, middle, step, across), ...refined(middle, to, step, across)];
 }
 
 function boundaryOf(loops: readonly (readonly Sample[])[]): Boundary {

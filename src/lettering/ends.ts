@@ -1,17 +1,27 @@
-import { makeRegionIndex, type Point, type Region, type RegionIndex } from '../geometry/index.ts';
-import type { Settled } from './settle.ts';
+import type { Point, RegionIndex } from '../geometry/index.ts';
+import type { Shore } from './crotch.ts';
+import { relaxed, type Settled, USUAL } from './settle.ts';
 
-/** The half-width is read so far from the tip, in half-widths: clear of caps, flares and serifs. */
-const [READ_FROM, READ_TO] = [0.2, 1.8];
+/** Heading and bend, and the law of the half-width, are read over so many half-widths before the place where the end's own shape begins. */
+const STRETCH = 1.6;
 
-/** A disc wider or narrower by this share than the width law further in belongs to the end's flare or cap. */
-const FLARE = 0.12;
+/** A line is cut back at most so many half-widths: an end cut at 60 degrees bends it over nearly four. */
+const MOST_CUT = 4.2;
 
-/** And only where it changes by more than this per length: a drop's head or a taper is the stroke's own. */
-const STEEP_FLARE = 0.3;
+/** So near the tip, in half-widths, a line has no direction of its own. */
+const TIP = 0.2;
 
-/** A line is cut back at most so many half-widths before it is run out to the outline again. */
-const MOST_CUT = 2.5;
+/** How far ahead, in half-widths, a line must still be where its bend leads, and how far off it may be there. */
+const [AHEAD, ASTRAY] = [0.7, 0.06];
+
+/** Smoothing carries an end's bend so far inwards, in half-widths, from where it shows. */
+const CLEAR = 0.5;
+
+/** A disc wider by this share than those further in, and widening faster than this per length, belongs to the end's flare. */
+const [FLARE, STEEP_FLARE] = [0.1, 0.3];
+
+/** And only so many half-widths from the tip: a drop's head is the stroke's own. */
+const MOST_FLARE = 2.5;
 
 /** A line and the half-width at its end. */
 export interface FreeEnd {
@@ -19,18 +29,50 @@ export interface FreeEnd {
   readonly half: number;
 }
 
-/** Cuts the last places off where the end's own shape bends or widens them, and runs on in an even bend to half a width before the outline. */
-export function finishEnd(index: RegionIndex, line: readonly Settled[]): FreeEnd {
+/**
+ * Cuts the last places off where the end's own shape bends or widens them, runs on in an even bend to the outline, and stops
+ * where a round cap of the stroke's own width would reach as far as the lettering does. Where the width falls to nothing that is the tip.
+ */
+export function finishEnd({ index, shore }: Ground, line: readonly Settled[]): FreeEnd {
   const along = backFrom(line);
-  const total = along[0]!;
-  const tip = line.length - 1;
-  const rough = medianBetween(line, along, 0, Math.min(total, 4 * line[tip]!.half));
-  const [from, to] = [Math.min(READ_FROM * rough, total / 2), Math.min(READ_TO * rough, total)];
-  const middle = medianBetween(line, along, from, to);
-  const cut = cutIndex(line, along, middle, Math.min(MOST_CUT * middle, 0.4 * total));
-  const half = halfAtTip(line, along, from, to, middle);
-  const kept = line.slice(0, cut + 1);
-  return { line: runOut(index, kept, half), half };
+  const cut = cutIndex(index, line, along);
+  const whole = cut === line.length - 1;
+  const clear = withoutTip(whole ? line : resettled(shore, line.slice(0, cut + 1)), along);
+  const law = halfLaw(clear, along, whole);
+  const run = runOut(index, clear, law);
+  const done = stopped(run);
+  return { line: done, half: done.at(-1)!.half };
+}
+
+/** What ends are judged by: the region, and its boundary. */
+export interface Ground {
+  readonly index: RegionIndex;
+  readonly shore: Shore;
+}
+
+/** So many places at the end of a cut line are settled again; the first of them stay. */
+const [AGAIN, HELD] = [32, 6];
+
+/** Settling again moves a place no farther than this, in half-widths. */
+const MOST_MOVED = 0.3;
+
+/** A line settled once more without what was cut off, which had bent it a little farther in. */
+function resettled(shore: Shore, line: readonly Settled[]): readonly Settled[] {
+  const from = Math.max(0, line.length - AGAIN);
+  if (line.length - from < 6) return line;
+  const again = relaxed(shore, line.slice(from), USUAL, from > 0 ? HELD : 0);
+  const strayed = again.some((place, i) => {
+    const before = line[from + i]!;
+    return Math.hypot(place.x - before.x, place.y - before.y) > MOST_MOVED * before.half || Math.abs(place.half - before.half) > MOST_MOVED * before.half;
+  });
+  return strayed ? line : [...line.slice(0, from), ...again];
+}
+
+/** A line without its last places that are so near its tip that they have no direction of their own. */
+function withoutTip(line: readonly Settled[], along: readonly number[]): readonly Settled[] {
+  let last = line.length - 1;
+  while (last > 2 && along[last]! < TIP * line[last]!.half) last--;
+  return line.slice(0, last + 1);
 }
 
 /** Length from each place to the end. */
@@ -40,51 +82,101 @@ function backFrom(line: readonly Settled[]): number[] {
   return along;
 }
 
-function medianBetween(line: readonly Settled[], along: readonly number[], from: number, to: number): number {
-  const halves = line.filter((_, i) => along[i]! >= from - 1e-9 && along[i]! <= to + 1e-9).map(({ half }) => half).sort((a, b) => a - b);
-  return halves.length > 0 ? halves[halves.length >> 1]! : line.at(-1)!.half;
-}
+/** A corner's bisector has a disc of at least this share of the way left to the corner; what is thinner is a hairline of its own. */
+const CORNER = 0.2;
 
-/** The half-width read over a stretch, run on to the tip; no more than a fifth off its median. */
-function halfAtTip(line: readonly Settled[], along: readonly number[], from: number, to: number, middle: number): number {
-  let [n, su, sv, suu, suv] = [0, 0, 0, 0, 0];
-  line.forEach(({ half }, i) => {
-    const u = along[i]!;
-    if (u < from || u > to || Math.abs(half / middle - 1) > FLARE) return;
-    n++; su += u; sv += half; suu += u * u; suv += u * half;
-  });
-  const spread = n * suu - su * su;
-  if (n < 4 || spread <= 0) return middle;
-  const tip = (sv - ((n * suv - su * sv) / spread) * su) / n;
-  return Math.min(1.2 * middle, Math.max(0.8 * middle, tip));
-}
+/** In a corner discs shrink at least to this share. */
+const SHRUNK = 0.7;
 
-/** The last place that is like those before it: at least half a half-width from the tip, further where discs flare. */
-function cutIndex(line: readonly Settled[], along: readonly number[], half: number, most: number): number {
-  let cut = line.length - 1;
-  for (let i = line.length - 1; i > 2 && along[i]! < most; i--) {
-    const before = Math.max(0, i - 3);
-    const steep = Math.abs(line[i]!.half - line[before]!.half) > STEEP_FLARE * (along[before]! - along[i]!);
-    const off = (steep && Math.abs(line[i]!.half / half - 1) > FLARE) || along[i]! < 0.5 * half;
-    if (off) cut = i - 1;
+/** The last place that is like those before it: inside, on their bend unless what follows is a hairline, and not in a flare. */
+function cutIndex(index: RegionIndex, line: readonly Settled[], along: readonly number[]): number {
+  const first = Math.max(2, line.findIndex(({ half }, i) => along[i]! <= Math.min(MOST_CUT * half, 0.5 * along[0]!)));
+  for (let i = first; i < line.length; i++) {
+    const astray = line.at(-1)!.half < SHRUNK * line[i]!.half && isAstray(line, along, i) && slimness(line, along, i) > CORNER;
+    if (!astray && !isFlared(line, along, i) && index.contains(line[i]!)) continue;
+    let last = i;
+    while (last > 2 && along[last]! < along[i]! + CLEAR * line[i]!.half) last--;
+    return last;
   }
-  return cut;
+  return line.length - 1;
 }
 
-/** The line run on along the circle of its last stretch until half a width before the outline, or cut back to there. */
-function runOut(index: RegionIndex, line: readonly Settled[], half: number): Settled[] {
+/** Mean half-width from a place on, by the mean length left to the tip. */
+function slimness(line: readonly Settled[], along: readonly number[], from: number): number {
+  let area = 0;
+  for (let i = from; i + 1 < line.length; i++) area += ((line[i]!.half + line[i + 1]!.half) / 2) * (along[i]! - along[i + 1]!);
+  return area / (along[from]! ** 2 / 2 || 1);
+}
+
+/** Whether the line, a little ahead, is no longer where the bend of the stretch before this place leads. */
+function isAstray(line: readonly Settled[], along: readonly number[], i: number): boolean {
+  const { half } = line[i]!;
+  let ahead = i;
+  while (ahead < line.length - 1 && along[i]! - along[ahead]! < AHEAD * half) ahead++;
+  const way = along[i]! - along[ahead]!;
+  if (way === 0) return false;
+  const course = courseAtEnd(line.slice(Math.max(0, i - 40), i + 1), STRETCH * half);
+  const guess = alongCircle(line[i]!, course.heading, course.curvature, way);
+  return Math.hypot(line[ahead]!.x - guess.x, line[ahead]!.y - guess.y) > ASTRAY * half * Math.min(1, way / (AHEAD * half)) ** 2;
+}
+
+function isFlared(line: readonly Settled[], along: readonly number[], i: number): boolean {
+  const { half } = line[i]!;
+  if (along[i]! > MOST_FLARE * half) return false;
+  let before = i;
+  while (before > 0 && along[before]! - along[i]! < 0.5 * half) before--;
+  const growth = half - line[before]!.half;
+  let far = before;
+  while (far > 0 && along[far]! - along[i]! < STRETCH * half) far--;
+  return growth > STEEP_FLARE * (along[before]! - along[i]!) && half > (1 + FLARE) * line[far]!.half;
+}
+
+/** A half-width by length run on beyond a place. */
+type HalfLaw = (way: number) => number;
+
+/** The half-widths of the last stretch, as a straight line through them run on: from the last one's own where nothing was cut off beyond it. */
+function halfLaw(kept: readonly Settled[], along: readonly number[], whole: boolean): HalfLaw {
+  const cut = kept.length - 1;
+  const last = kept[cut]!;
+  let [n, su, sv, suu, suv] = [0, 0, 0, 0, 0];
+  for (let i = cut; i >= 0 && (along[i]! - along[cut]! < STRETCH * last.half || n < 4); i--) {
+    const [u, v] = [along[cut]! - along[i]!, kept[i]!.half];
+    n++; su += u; sv += v; suu += u * u; suv += u * v;
+  }
+  const spread = n * suu - su * su;
+  const slope = n < 4 || spread <= 0 ? 0 : Math.min(0.2, Math.max(-0.9, (n * suv - su * sv) / spread));
+  const level = whole ? last.half : (sv - slope * su) / n;
+  return (way) => Math.max(0.01 * last.half, level + slope * way);
+}
+
+/** The line run on along the circle of its last stretch as far as the outline. */
+function runOut(index: RegionIndex, line: readonly Settled[], law: HalfLaw): Settled[] {
   const last = line.at(-1)!;
-  const { heading, curvature } = courseAtEnd(line, 1.6 * half);
-  const reach = reachAlong(index, last, heading, curvature, half);
-  const more = reach - half;
-  if (more <= 0) return trimmed(line, -more);
+  const { heading, curvature } = courseAtEnd(line, STRETCH * last.half);
+  const reach = reachAlong(index, last, heading, curvature, last.half);
   const step = Math.max(1e-9, Math.hypot(last.x - line.at(-2)!.x, last.y - line.at(-2)!.y));
-  const count = Math.max(1, Math.round(more / step));
+  const count = Math.min(200, Math.max(1, Math.round(reach / Math.min(step, last.half / 2))));
   const tail = Array.from({ length: count }, (_, k): Settled => {
-    const at = alongCircle(last, heading, curvature, (more * (k + 1)) / count);
-    return { ...last, x: at.x, y: at.y, half, seen: 0 };
+    const way = (reach * (k + 1)) / count;
+    return { ...last, ...alongCircle(last, heading, curvature, way), half: law(way), seen: 0 };
   });
   return [...line, ...tail];
+}
+
+/** A line that runs to the outline, stopped where what is left is the half-width there. */
+function stopped(run: readonly Settled[]): Settled[] {
+  let left = 0;
+  for (let i = run.length - 2; i > 0; i--) {
+    const [a, b] = [run[i]!, run[i + 1]!];
+    const piece = Math.hypot(b.x - a.x, b.y - a.y);
+    if (left + piece >= a.half) {
+      const t = Math.max(0, Math.min(1, (left + piece - a.half) / (piece + b.half - a.half || 1)));
+      const end = { ...b, x: a.x + t * (b.x - a.x), y: a.y + t * (b.y - a.y), half: a.half + t * (b.half - a.half) };
+      return t * piece < 0.05 * a.half && i > 1 ? [...run.slice(0, i), end] : [...run.slice(0, i + 1), end];
+    }
+    left += piece;
+  }
+  return run.slice(0, 2);
 }
 
 /** Heading and curvature at the end: the straight line through the headings of the last stretch's pieces, so that a circle comes out as itself. */
@@ -117,7 +209,7 @@ export function alongCircle(from: Point, heading: number, curvature: number, way
 function reachAlong(index: RegionIndex, from: Point, heading: number, curvature: number, half: number): number {
   const step = half / 4;
   let way = 0;
-  while (way < 8 * half && index.contains(alongCircle(from, heading, curvature, way + step))) way += step;
+  while (way < 12 * half && index.contains(alongCircle(from, heading, curvature, way + step))) way += step;
   let [low, high] = [way, way + step];
   for (let k = 0; k < 24; k++) {
     const middle = (low + high) / 2;
@@ -126,20 +218,3 @@ function reachAlong(index: RegionIndex, from: Point, heading: number, curvature:
   }
   return low;
 }
-
-/** The line less its last `length` mm; at least its first two places stay. */
-export function trimmed(line: readonly Settled[], length: number): Settled[] {
-  let left = length;
-  for (let i = line.length - 1; i > 1; i--) {
-    const [a, b] = [line[i - 1]!, line[i]!];
-    const piece = Math.hypot(b.x - a.x, b.y - a.y);
-    if (left < piece) {
-      const t = 1 - left / piece;
-      return [...line.slice(0, i), ...(t > 0.05 ? [{ ...b, x: a.x + t * (b.x - a.x), y: a.y + t * (b.y - a.y), half: a.half + t * (b.half - a.half) }] : [])];
-    }
-    left -= piece;
-  }
-  return line.slice(0, 2);
-}
-
-export const indexOf = (region: Region): RegionIndex => makeRegionIndex(region);

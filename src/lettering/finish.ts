@@ -1,7 +1,8 @@
 import type { Doubt } from '../artwork/artwork.ts';
-import { type Path, type Point, type Region } from '../geometry/index.ts';
+import { makeRegionIndex, type Path, type Point, type Region } from '../geometry/index.ts';
 import type { Course, CourseEnd } from './course.ts';
-import { finishEnd, indexOf } from './ends.ts';
+import type { Shore } from './crotch.ts';
+import { finishEnd, type Ground } from './ends.ts';
 import { fitCubics } from './fit-cubics.ts';
 import { meet } from './joins.ts';
 import type { Knot } from './junctions.ts';
@@ -21,6 +22,7 @@ export const junctionOf = (knot: Knot): Junction => ({
 /** What the last steps work on: the settled lines of all courses of one part. */
 export interface Draft {
   readonly region: Region;
+  readonly shore: Shore;
   readonly courses: readonly Course[];
   readonly lines: readonly (readonly Settled[])[];
   readonly knots: readonly Knot[];
@@ -36,26 +38,38 @@ interface Ended {
 
 /** Brings free ends to the outline and lone ends to their partners, and fits curves. */
 export function finishStrokes(draft: Draft): TracedStroke[] {
-  const index = indexOf(draft.region);
+  const ground: Ground = { index: makeRegionIndex(draft.region), shore: draft.shore };
   return draft.courses.map((course, stroke) => {
     const line = draft.lines[stroke]!;
     if (course.closed) {
       const end: StrokeEnd = { kind: 'joins', stroke, at: { x: line[0]!.x, y: line[0]!.y } };
       return strokeOf(draft, course, line, [end, end], []);
     }
-    const last = ended(draft, index, course.ends[1], line);
-    const first = ended(draft, index, course.ends[0], [...last.line].reverse());
-    return strokeOf(draft, course, [...first.line].reverse(), [first.end, last.end], [...first.doubts, ...last.doubts]);
+    const last = ended(draft, ground, stroke, course.ends[1], line);
+    const first = ended(draft, ground, stroke, course.ends[0], turned(last.line));
+    return strokeOf(draft, course, turned(first.line), [first.end, last.end], [...first.doubts, ...last.doubts]);
   });
 }
 
-function ended(draft: Draft, index: ReturnType<typeof indexOf>, end: CourseEnd, line: readonly Settled[]): Ended {
-  if (end.kind === 'free') return { line: line.length > 3 ? finishEnd(index, line).line : line, end: { kind: 'free' }, doubts: [] };
+/** The same line the other way: left becomes right. */
+const turned = (line: readonly Settled[]): Settled[] => line.map((place) => ({ ...place, left: place.right, right: place.left })).reverse();
+
+function ended(draft: Draft, ground: Ground, stroke: number, end: CourseEnd, line: readonly Settled[]): Ended {
+  if (end.kind === 'free') return { line: line.length > 3 ? finishEnd(ground, line).line : line, end: { kind: 'free' }, doubts: [] };
   const knot = draft.knots[end.knot]!;
   const partners = draft.courses.flatMap((other, k) => (other.knots.includes(end.knot) ? [{ stroke: k, line: draft.lines[k]!, closed: other.closed }] : []));
   const met = meet(line, end.followed + 2 * knot.radius, partners, knot.meeting);
   const doubts = doubtsAt(knot);
-  return 'stroke' in met ? { line: met.line, end: { kind: 'joins', stroke: met.stroke, at: met.at }, doubts } : { line: met.line, end: { kind: 'free' }, doubts };
+  if ('stroke' in met) return { line: met.line, end: { kind: 'joins', stroke: met.stroke, at: met.at }, doubts };
+  const other = broadestLone(draft, end.knot, stroke);
+  const { x, y } = met.line.at(-1)!;
+  return { line: met.line, end: other === undefined ? { kind: 'free' } : { kind: 'joins', stroke: other, at: { x, y } }, doubts };
+}
+
+/** Where no stroke runs through a junction: the broadest of the others that end there. */
+function broadestLone({ courses, lines }: Draft, knot: number, own: number): number | undefined {
+  const others = courses.flatMap(({ ends }, stroke) => (stroke === own ? [] : ends.flatMap((end, k) => (end.kind === 'lone' && end.knot === knot ? [{ stroke, half: lines[stroke]!.at(-k)!.half }] : []))));
+  return others.length === 0 ? undefined : others.reduce((a, b) => (b.half > a.half ? b : a)).stroke;
 }
 
 /** Below this confidence a junction is worth a look. */

@@ -10,7 +10,7 @@ const ROUNDS = 4;
 export function fitCubics(points: readonly Point[], closed: boolean, tolerance: number): Path {
   const list = closed ? [...points, points[0]!] : points;
   if (list.length < 2) return { start: list[0]!, segments: [], closed };
-  const tangents = tangentsOf(points, closed);
+  const tangents = unevenTangents(points, closed);
   if (closed) tangents.push(tangents[0]!);
   const cubics: Cubic[] = [];
   let [from, guess] = [0, 8];
@@ -34,6 +34,32 @@ export function tangentsOf(points: readonly Point[], closed: boolean): Vector[] 
     const out = n > 2 ? subtract(scale(subtract(b, a), 4), subtract(c, a)) : subtract(b, a);
     return normalize(i === 0 ? out : scale(out, -1));
   });
+}
+
+/** Unit tangents of the curve of fourth degree through five points about each, however they are spaced. */
+export function unevenTangents(points: readonly Point[], closed: boolean): Vector[] {
+  const n = points.length;
+  const around = closed ? Math.min(2, (n - 1) >> 1) : 2;
+  return points.map((_, i) => {
+    const first = closed ? i - around : Math.max(0, Math.min(i - 2, n - 5));
+    const last = closed ? i + around : Math.min(n - 1, first + 4);
+    return tangentThrough(Array.from({ length: last - first + 1 }, (_, k) => points[(((first + k) % n) + n) % n]!), i - first);
+  });
+}
+
+/** Direction at one of some points of the polynomial through them by chord lengths (Lagrange). */
+function tangentThrough(points: readonly Point[], at: number): Vector {
+  const along = [0];
+  for (let i = 1; i < points.length; i++) along.push(along[i - 1]! + Math.max(1e-12, Math.hypot(points[i]!.x - points[i - 1]!.x, points[i]!.y - points[i - 1]!.y)));
+  const here = along[at]!;
+  let [x, y] = [0, 0];
+  points.forEach((point, j) => {
+    if (j === at) return;
+    const weight = along.reduce((product, u, m) => (m === j || m === at ? product : (product * (here - u)) / (along[j]! - u)), 1 / (along[j]! - here));
+    x += weight * (point.x - points[at]!.x);
+    y += weight * (point.y - points[at]!.y);
+  });
+  return normalize({ x, y });
 }
 
 interface Course {

@@ -24,7 +24,7 @@ export interface Stiffness {
   readonly levelling: number;
 }
 
-const USUAL: Stiffness = { smoothing: 0.3, widthSmoothing: 0.25, levelling: 0.05 };
+export const USUAL: Stiffness = { smoothing: 0.3, widthSmoothing: 0.25, levelling: 0.05 };
 
 const ROUNDS = 3;
 

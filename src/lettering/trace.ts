@@ -102,7 +102,7 @@ function traceAxis(axis: Axis, width: number | undefined, tolerance: number): Tr
   const knots = knotsOf(graph, shore, branches, tracks);
   const courses = coursesOf(tracks, knots);
   const lines = courses.map((course) => settle(shore, runIn(course, knots), course.closed));
-  return { strokes: finishStrokes({ region, courses, lines, knots, tolerance }), junctions: knots.map(junctionOf), regions: [] };
+  return { strokes: finishStrokes({ region, shore, courses, lines, knots, tolerance }), junctions: knots.map(junctionOf), regions: [] };
 }
 
 const NO_STROKE = 'this shape is no stroke: it is about as wide as it is long, or its width changes too much along it';

@@ -49,6 +49,20 @@ describe('strokes with known centre lines, errors in percent of the width', () =
   }, 30_000);
 });
 
+describe('free ends', () => {
+  it.each(truth.endShapes())('$name: where a round cap of the stroke\'s own width reaches as far as the lettering, within 1', (shape) => {
+    const { ends, whole, matched, kinks } = found(shape);
+    expect([matched, kinks, ends! < 1, whole.max < 1.5]).toEqual([true, 0, true, true]);
+  });
+
+  it('an S with flat ends within 1, and a drop with a tail within 2', () => {
+    for (const [shape, most] of [[truth.flatS(), 1], [truth.flatS(6), 1], [truth.comma(), 2]] as const) {
+      const { ends, matched, kinks } = found(shape);
+      expect([matched, kinks, ends! < most]).toEqual([true, 0, true]);
+    }
+  });
+});
+
 describe('what is no stroke', () => {
   it('a star and a square are left as regions, with a reason and a place', () => {
     for (const shape of [truth.star(), truth.square()]) {

@@ -2,6 +2,7 @@ export * from './compare.ts';
 export * from './curves.ts';
 export * from './disturb.ts';
 export * from './raster.ts';
+export * from './shapes-ends.ts';
 export * from './shapes-joints.ts';
 export * from './shapes-plain.ts';
 export * from './sweep.ts';

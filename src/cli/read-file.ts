@@ -28,7 +28,7 @@ function unfit(stats: Stats): { expected: string; found: string; advice: string 
   return {
     expected: `at most ${LARGEST_FILE / MIB} MiB`,
     found: `${(stats.size / MIB).toFixed(1)} MiB`,
-    advice: 'Remove what the drawing does not need, such as pictures, or split it.',
+    advice: 'Leave out what the drawing does not need, or scan a picture at a lower resolution.',
   };
 }
 

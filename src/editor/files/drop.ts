@@ -82,7 +82,7 @@ export async function takeFiles(dropped: readonly File[], { on, handle }: Droppe
   if (file === undefined) return;
   const { shapes } = editor.getState();
   if (others.length > 0) return notify({ kind: 'failed', says: `${String(dropped.length)} files came at once. Drop them one by one: a recipe (.json) is opened, a drawing goes into a step.` });
-  if (file.size > LARGEST) return notify({ kind: 'failed', says: `${file.name} has ${sized(file.size)}; at most ${sized(LARGEST)} can be taken. Simplify the drawing, or leave out pictures in it.` });
+  if (file.size > LARGEST) return notify({ kind: 'failed', says: `${file.name} has ${sized(file.size)}; at most ${sized(LARGEST)} can be taken. Simplify the drawing, or scan a picture at a lower resolution.` });
   if (isArtwork(file.name, shapes)) return putFile(file, on);
   if (file.name.toLowerCase().endsWith('.json')) return openFile(file, await handle);
   notify({ kind: 'failed', says: `No step takes ${file.name}. Drop a recipe (.json) or a file ending in ${endings(shapes).join(', ')}.` });

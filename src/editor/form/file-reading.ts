@@ -26,7 +26,7 @@ export async function readFileFor(param: FileParam, file: File): Promise<FileRea
 }
 
 function tooLarge(size: number): FileReading {
-  const advice = 'Remove what the drawing does not need, such as pictures, or split it.';
+  const advice = 'Leave out what the drawing does not need, or scan a picture at a lower resolution.';
   return { ok: false, problem: { expected: `at most ${sizeText(LIMITS.characters)} for a whole document`, found: sizeText(size), advice } };
 }
 

@@ -60,11 +60,12 @@ export function layOut(strokes: readonly Stroke[], frame: Frame): Layout {
 /** What gestures take hold of, in strokes of which edits' places are counted from `frame`: their own unless given. */
 export const junctionsOf = (strokes: readonly Stroke[], frame = frameOf(strokes)): JunctionMap => mapOf(layOut(strokes, frame));
 
-export function mapOf(layout: Layout): JunctionMap {
+/** The map of a layout; `more` are places that are taken for junctions although nothing touches there. */
+export function mapOf(layout: Layout, more: readonly Meeting[] = []): JunctionMap {
   const tipped = new Set(layout.meetings.flatMap(({ passages }) => passages.flatMap((passage) => tipsIn(layout, passage))));
   const ends = layout.strokes.flatMap(({ path }, stroke) => (path.closed || layout.lengths[stroke] === 0 ? []
     : ([[0, path.start], [1, pathEnd(path)]] as const).filter(([end]) => !tipped.has(`${stroke} ${end}`)).map(([, at]) => ({ stroke, at }))));
-  const junctions = layout.meetings.map(({ at, radius, ways }) => ({ at, radius, arms: ways.map(({ stroke, at: place }): Arm => ({ stroke, at: place })), pairs: pairsOf(ways) }));
+  const junctions = [...layout.meetings, ...more].map(({ at, radius, ways }) => ({ at, radius, arms: ways.map(({ stroke, at: place }): Arm => ({ stroke, at: place })), pairs: pairsOf(ways) }));
   return { frame: layout.frame, junctions, ends };
 }
 

@@ -16,6 +16,15 @@ export function meetingAt(layout: Layout, place: Point): Meeting | undefined {
   return passing(layout, place) ?? (nearest && distance(nearest.at, place) <= reachOf(layout) ? nearest : undefined);
 }
 
+/** Places at which strokes were led past one another, as junctions, so that they can be led on otherwise; those that are junctions anyway left out. */
+export function ledApart(layout: Layout, places: readonly Point[]): Meeting[] {
+  return places.reduce<Meeting[]>((found, place) => {
+    const isKnown = [...layout.meetings, ...found].some(({ at, radius }) => distance(at, place) <= AT * radius);
+    const meeting = isKnown ? undefined : passing(layout, place);
+    return meeting && meeting.ways.length > 2 ? [...found, meeting] : found;
+  }, []);
+}
+
 const nearestMeeting = ({ meetings }: Layout, place: Point): Meeting | undefined =>
   meetings.reduce<Meeting | undefined>((best, one) => (best && distance(best.at, place) <= distance(one.at, place) ? best : one), undefined);
 

@@ -9,6 +9,7 @@ import type { JunctionMap } from './junction-map.ts';
 import { join } from './join.ts';
 import { type Layout, layOut, mapOf } from './junctions.ts';
 import { move } from './move.ts';
+import { ledApart } from './near.ts';
 import { pair } from './pair.ts';
 import { remove } from './remove.ts';
 import { split } from './split.ts';
@@ -44,14 +45,16 @@ const CARRYING: ReadonlySet<string> = new Set(['join', 'pair']);
 export function repairStrokes(strokes: readonly Stroke[], repairs: readonly Repair[]): Repaired {
   const frame = frameOf(strokes);
   const missed: Missed[] = [];
+  const paired: Point[] = [];
   let layout = layOut(strokes, frame);
   for (const [edit, { act, places }] of repairs.entries()) {
     const spots = places.map((place) => fromFrame(frame, place));
     const acted = ACTS[act]?.(layout, spots) ?? { done: false, wanted: 'such an act', at: spots[0] ?? frame.origin };
     if (acted.done) layout = after(layout, act, acted);
-    else missed.push({ edit, act, wanted: acted.wanted, at: acted.at });
+    if (acted.done && act === 'pair') paired.push(...acted.at);
+    if (!acted.done) missed.push({ edit, act, wanted: acted.wanted, at: acted.at });
   }
-  return { strokes: layout.strokes, junctions: mapOf(layout), done: repairs.length - missed.length, missed };
+  return { strokes: layout.strokes, junctions: mapOf(layout, ledApart(layout, paired)), done: repairs.length - missed.length, missed };
 }
 
 function after(layout: Layout, act: string, { strokes, at }: Extract<Acted, { done: true }>): Layout {

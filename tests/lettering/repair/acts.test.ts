@@ -82,6 +82,13 @@ describe('pair', () => {
     expect(difference(other.strokes, there.strokes)).toBeLessThan(0.1);
   });
 
+  it('leaves a junction to take hold of where strokes were led past each other', () => {
+    const { at: place, arms, pairs } = repaired(cross, ['pair', middle, left, up]).junctions.junctions[0]!;
+    expect(place).toEqual(at(50, 50));
+    expect(arms).toHaveLength(4);
+    expect(pairs.map(([a, b]) => arms[a]!.stroke === arms[b]!.stroke)).toEqual([true, true]);
+  });
+
   it('does nothing to arms that are one stroke already', () => {
     expect(repaired(cross, ['pair', middle, left, right]).strokes).toEqual(cross);
   });

@@ -1,5 +1,5 @@
 import type { Stroke } from '../../../src/artwork/index.ts';
-import { applyToPath, distance, distanceToChord, endTangents, flattenPath, type Path, pathEnd, pathFromCubics, pathLength, pathSegmentsWithStarts, type Point, polylinePath, reversePath } from '../../../src/geometry/index.ts';
+import { applyToPath, distance, endTangents, flattenPath, makeSegmentIndex, type Path, pathEnd, pathFromCubics, pathLength, pathSegmentsWithStarts, type Point, polylinePath, reversePath } from '../../../src/geometry/index.ts';
 import { type Frame, frameOf, type Repair, repairStrokes, toFrame } from '../../../src/lettering/index.ts';
 
 export const at = (x: number, y: number): Point => ({ x, y });
@@ -23,9 +23,10 @@ export const repaired = (strokes: readonly Stroke[], ...edits: MmEdit[]) => repa
 
 /** Greatest distance of one path's points from another path, mm. */
 export function departure(from: Path, to: Path): number {
-  const points = flattenPath(to, 1e-4);
+  const points = flattenPath(to, 1e-3);
   if (to.closed || points.length === 1) points.push(points[0]!);
-  return flattenPath(from, 1e-2).reduce((most, point) => Math.max(most, points.slice(1).reduce((least, end, i) => Math.min(least, distanceToChord(point, points[i]!, end)), Infinity)), 0);
+  const index = makeSegmentIndex(points.slice(1).map((end, i) => ({ from: points[i]!, to: end })));
+  return flattenPath(from, 1e-3).reduce((most, point) => Math.max(most, index.nearest(point, Infinity)!.distance), 0);
 }
 
 /** How far apart two lists of strokes are, whatever their order and directions; Infinity when they are not as many, or not alike open and closed. */

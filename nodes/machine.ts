@@ -11,6 +11,7 @@ export default defineNode({
   params: {
     travelX: { kind: 'number', unit: 'mm', default: 1300, min: 10, max: 20000, step: 10, label: 'Travel along X', doc: 'Usable travel along X.' },
     travelY: { kind: 'number', unit: 'mm', default: 900, min: 10, max: 20000, step: 10, label: 'Travel along Y', doc: 'Usable travel along Y.' },
+    bedMargin: { kind: 'number', unit: 'mm', default: 80, min: 0, max: 5000, step: 10, label: 'Bed beyond travel', doc: 'How far the bed reaches beyond what the cutter reaches, on every side: the sheet is carried that far.' },
     travelZ: { kind: 'number', unit: 'mm', default: 80, min: 5, max: 2000, step: 5, label: 'Travel along Z', doc: 'Usable travel along Z.' },
     rapidRate: { kind: 'number', unit: 'mm/min', default: 5000, min: 100, max: 100000, step: 100, label: 'Rapid rate', doc: 'Speed of rapid moves.' },
     greatestFeed: { kind: 'number', unit: 'mm/min', default: 4000, min: 50, max: 100000, step: 50, label: 'Greatest feed', doc: 'Fastest feed the machine can hold; feeds are limited to it.' },

@@ -13,7 +13,7 @@ export const EXAMPLE_CUTTER: Cutter = {
 };
 
 export const EXAMPLE_MACHINE: Router = {
-  travelX: 900, travelY: 600, travelZ: 80, rapidRate: 5000, greatestFeed: 4000, acceleration: 400, cornerDeviation: 0.02, spindleStart: 5,
+  travelX: 900, travelY: 600, travelZ: 80, bedMargin: 80, rapidRate: 5000, greatestFeed: 4000, acceleration: 400, cornerDeviation: 0.02, spindleStart: 5,
   heights: { clearance: 10, retract: 2 },
   controller: {
     units: 'mm', arcs: 'centre', helicalArcs: true, decimals: 4, lineNumbers: false, percentLines: false, comments: 'parentheses',

@@ -35,8 +35,10 @@ export interface Machine {
   readonly controller: Controller;
 }
 
-/** A machine with the heights its programs use. */
+/** A machine with its bed and the heights its programs use. */
 export interface Router extends Machine {
+  /** How far the bed reaches beyond what the cutter's edge reaches, on every side, mm. */
+  readonly bedMargin: number;
   readonly heights: Heights;
 }
 

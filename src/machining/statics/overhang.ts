@@ -1,11 +1,15 @@
-import type { Box } from '../../geometry/box.ts';
+import { type Box, growBox } from '../../geometry/box.ts';
 import type { Support } from '../job/holding.ts';
 import type { Stock } from '../job/stock.ts';
-import type { Tile } from '../job/tiling.ts';
+import type { Tile, Tiling } from '../job/tiling.ts';
+import { commonReach } from '../registration/links.ts';
 import { type Beam, beamOf, clampedTip, type FreeOverhang, freeLength, freeOverhang, holdingForce, spanLength, spanSag } from './beam.ts';
 
 /** The machine's bed in program coordinates, the same in every set-up. */
 export type Bed = Box;
+
+/** The bed: what the cutter's edge reaches in all set-ups together, and so far beyond it on every side, mm. */
+export const bedOf = (tiling: Tiling, beyond: number): Bed => growBox(commonReach(tiling), beyond);
 
 export type Side = 'left' | 'right' | 'front' | 'back';
 

@@ -1,6 +1,6 @@
 import type {} from '../types.ts';
 import type { PortType, PortTypes } from '../../runtime/node.ts';
-import { type Hole, type Registration, type Tiling, seamMiddles } from '../../machining/index.ts';
+import { type Hole, type Holding, type Registration, type Tiling, seamMiddles } from '../../machining/index.ts';
 import type { Carried, JunctionMap, NamedJunctions, NamedSpots } from '../picture.ts';
 
 type Spots = readonly (readonly [number, number])[];
@@ -8,6 +8,10 @@ type Spots = readonly (readonly [number, number])[];
 /** Places a person may take hold of, for the values that have any: under the port's own name, or with a part of it after a dot. */
 const SPOTS: { readonly [T in PortType]?: (value: PortTypes[T]) => Readonly<Record<string, Spots>> } = {
   holes: (holes: readonly Hole[]) => ({ '': holes.map(({ centre: { x, y } }) => [x, y] as const) }),
+  holding: ({ holdDowns, supports }: Holding) => ({
+    '.down': holdDowns.map(({ at: { x, y } }) => [x, y] as const),
+    '.supports': supports.map(({ axis, at }) => (axis === 'x' ? [at, 0] as const : [0, at] as const)),
+  }),
   registration: ({ pins }: Registration) => ({ '': pins.map(({ at: { x, y } }) => [x, y] as const) }),
   tiling: (tiling: Tiling) => ({ '.x': seamMiddles(tiling, 'x'), '.y': seamMiddles(tiling, 'y') }),
 };

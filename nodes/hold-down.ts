@@ -1,0 +1,89 @@
+import '../src/values/types.ts';
+import { emptyRegion } from '../src/geometry/index.ts';
+import { bedOf, type HeldArea, type HoldDown, type Holding, planHoldDowns, sideOverhangs, supportsFor, type Tiling } from '../src/machining/index.ts';
+import { type Problem, defineNode } from '../src/runtime/index.ts';
+import { EXAMPLE_BOARD, EXAMPLE_CUTTER, EXAMPLE_MACHINE, EXAMPLE_STOCK } from '../src/values/examples.ts';
+
+/** Room the cutter takes beside the board besides its own diameter, mm: lead-ins and finishing (common practice, no source). */
+const LEAD_ROOM = 11;
+
+export default defineNode({
+  name: 'hold-down',
+  title: 'Hold the sheet',
+  doc: 'Plans how the sheet is held and carried in every set-up: screws or clamps in the waste, each with a disc that the cutter keeps out of, or tape or vacuum under the board; and supports beside the bed where the sheet would sag.',
+  inputs: {
+    tiling: { type: 'tiling', doc: 'The set-ups.' },
+    stock: { type: 'stock', doc: 'The sheet.' },
+    machine: { type: 'machine', doc: 'The machine, for its bed.' },
+    cutters: { type: 'cutter', many: true, doc: 'All cutters: the widest says how much room the cut round the board takes.' },
+    board: { type: 'region', optional: true, doc: 'The board: what lies outside it is waste.' },
+    holes: { type: 'holes', many: true, optional: true, doc: 'Holes to keep clear of, those for pins among them.' },
+  },
+  outputs: {
+    holding: { type: 'holding', doc: 'Hold-downs, held areas and supports.' },
+    quantities: { type: 'quantities', doc: 'How many hold-downs and supports there are in all set-ups together.' },
+  },
+  params: {
+    by: { kind: 'choice', options: ['screws', 'clamps', 'tape', 'vacuum'], default: 'screws', label: 'Hold by', doc: 'Screws stand in the waste, clamps on the sheet\'s edge; tape and vacuum hold the board from below and are in nobody\'s way.' },
+    where: { kind: 'choice', options: ['planned', 'by hand'], default: 'planned', label: 'Places', doc: 'Whether screws or clamps are planned or stand where they were put.' },
+    places: { kind: 'points', default: [], label: 'Places by hand', doc: 'Where screws or clamps stand on the sheet, in every set-up in which that place lies on the bed.' },
+    keepOut: { kind: 'number', unit: 'mm', default: 30, min: 1, max: 500, step: 1, label: 'Keep-out diameter', doc: 'Diameter of the disc round each one that cutter and collet keep out of.' },
+    height: { kind: 'number', unit: 'mm', default: 6, min: 0, max: 500, step: 1, label: 'Height', doc: 'How high a screw or clamp stands above the sheet; rapids at the clearance height must pass over it.' },
+    pitch: { kind: 'number', unit: 'mm', default: 300, min: 50, max: 5000, step: 10, label: 'Pitch', doc: 'Greatest distance wished for between neighbours.' },
+    sag: { kind: 'number', unit: 'mm', default: 2, min: 0.1, max: 100, step: 0.1, label: 'Greatest sag', doc: 'Supports beside the bed are planned so that the sheet sags by no more.' },
+    carry: { kind: 'choice', options: ['planned', 'by hand'], default: 'planned', label: 'Supports', doc: 'Whether supports are planned or stand where they were put.' },
+    supports: { kind: 'points', default: [], label: 'Supports by hand', doc: 'Places on the sheet where bars carry it beside the bed, in every set-up in which that place lies beyond the bed.' },
+  },
+  handles: [
+    { kind: 'places', param: 'places', from: 'holding.down', sets: { where: 'by hand' }, doc: 'Drag a screw or clamp, add one, or take one away; from the first change on, they stand where they were put by hand.' },
+    { kind: 'places', param: 'supports', from: 'holding.supports', sets: { carry: 'by hand' }, doc: 'Drag a support along the overhanging sheet, add one, or take one away.' },
+  ],
+  examples: [{
+    title: 'a small sheet on the bed',
+    inputs: {
+      tiling: {
+        tiles: [{ name: 'set-up 1', column: 0, row: 0, core: { minX: 0, minY: 0, maxX: 400, maxY: 200 }, window: { minX: 0, minY: 0, maxX: 400, maxY: 200 }, shift: [0, 0] }],
+        seams: [], lap: 6, travel: [900, 600],
+      },
+      stock: EXAMPLE_STOCK, machine: EXAMPLE_MACHINE, cutters: [EXAMPLE_CUTTER], board: EXAMPLE_BOARD, holes: [],
+    },
+  }],
+  compute({ tiling, stock, machine, cutters, board = emptyRegion, holes }, { by, where, places, keepOut, height, pitch, sag, carry, supports }) {
+    const bed = bedOf(tiling, machine.bedMargin);
+    const kind = by === 'clamps' ? 'clamp' as const : 'screw' as const;
+    const solid = by === 'screws' || by === 'clamps';
+    const cutRoom = Math.max(0, ...cutters.map(({ diameter }) => diameter)) + LEAD_ROOM;
+    const planned = () => planHoldDowns({ stock, tiling, bed, board, holes: holes.flat(), kind, keepOut, height, pitch, cutRoom });
+    const byHand = () => places.map((at): HoldDown => ({ kind, at, keepOut, height, setUps: setUpsOnBed(tiling, bed, at) }));
+    const hangs = sideOverhangs(stock, tiling.tiles, bed);
+    const holding: Holding = {
+      holdDowns: !solid ? [] : where === 'by hand' ? byHand() : planned(),
+      areas: solid ? [] : [{ kind: by === 'tape' ? 'tape' : 'vacuum', region: board } satisfies HeldArea],
+      supports: carry === 'by hand'
+        ? hangs.flatMap((hang) => supports.map((place) => ({ setUp: hang.setUp, axis: hang.axis, at: place[hang.axis] })).filter(({ at }) => (hang.side === 'left' || hang.side === 'front' ? at < hang.edge : at > hang.edge)))
+        : hangs.flatMap((hang) => supportsFor(hang, sag)),
+    };
+    return {
+      ok: true,
+      outputs: { holding, quantities: { holdDowns: { value: holding.holdDowns.length, unit: 'count' }, supports: { value: holding.supports.length, unit: 'count' } } },
+      cautions: solid ? unheld(tiling, holding) : [],
+    };
+  },
+});
+
+function setUpsOnBed({ tiles }: Tiling, bed: ReturnType<typeof bedOf>, at: { readonly x: number; readonly y: number }): number[] {
+  return tiles.flatMap(({ shift: [dx, dy] }, setUp) => {
+    const { minX, minY, maxX, maxY } = bed;
+    return at.x - dx >= minX && at.x - dx <= maxX && at.y - dy >= minY && at.y - dy <= maxY ? [setUp] : [];
+  });
+}
+
+function unheld({ tiles }: Tiling, { holdDowns }: Holding): Problem[] {
+  return tiles.flatMap(({ name }, setUp) => {
+    const own = holdDowns.filter(({ setUps }) => setUps?.includes(setUp)).length;
+    return own >= 2 ? [] : [{
+      place: 'where', expected: `at least two hold-downs in ${name}`, found: String(own),
+      advice: 'Leave more waste round the board, put them by hand, or hold the sheet by tape or vacuum.',
+    }];
+  });
+}

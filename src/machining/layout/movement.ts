@@ -33,7 +33,7 @@ export function sparePlay({ centre, diameter, slot }: Hole, fixed: Point, { scre
 
 /** The hole made a slot that points at the fixed one and lets the board move; as it was where it does already. */
 export function asSlot(hole: Hole, fixed: Point, movement: Movement): Hole {
-  const { slot: _, ...round } = hole;
+  const round = roundOf(hole);
   const lacking = -sparePlay(round, fixed, movement);
   if (lacking <= 0) return round;
   return { ...round, slot: { length: up(2 * lacking), angle: (Math.atan2(fixed.y - hole.centre.y, fixed.x - hole.centre.x) * 180) / Math.PI } };
@@ -41,9 +41,11 @@ export function asSlot(hole: Hole, fixed: Point, movement: Movement): Hole {
 
 /** The hole made so wide that the board can move: screw and twice the movement. */
 export function asWideHole(hole: Hole, fixed: Point, { screw, kelvin }: Movement): Hole {
-  const { slot: _, ...round } = hole;
+  const round = roundOf(hole);
   return { ...round, diameter: Math.max(hole.diameter, up(screw + 2 * movementAt(apart(hole.centre, fixed), kelvin))) };
 }
+
+const roundOf = ({ centre, diameter, purpose, setUp }: Hole): Hole => ({ centre, diameter, purpose, ...(setUp !== undefined && { setUp }) });
 
 const up = (length: number): number => Math.round(Math.ceil(length / STEP - 1e-9)) / (1 / STEP);
 

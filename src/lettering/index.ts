@@ -8,3 +8,4 @@ export { joinStrokes, type Join, type Joined } from './edit/join.ts';
 export { type Smoothed, smoothStrokes } from './edit/smooth.ts';
 export { type BarDirection, dotsToBars } from './edit/bars.ts';
 export { trimEnds } from './edit/trim.ts';
+export { compareWithArtwork, type Comparison, type Coverage } from './compare/compare.ts';

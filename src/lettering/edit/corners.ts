@@ -33,6 +33,9 @@ function tangentsOf({ start, segment }: StartedSegment): ReturnType<typeof endTa
   return { first: along, last: along };
 }
 
+/** Where a path breaks by more than an angle, degrees, in order. */
+export const breaksOf = (path: Path, angle: number): Corner[] => verticesOf(path).filter(({ sharpness }) => sharpness > angle);
+
 /** Greatest break of the tangent inside a path, degrees. */
 export const greatestBreak = (path: Path): number => verticesOf(path).reduce((most, { sharpness }) => Math.max(most, sharpness), 0);
 

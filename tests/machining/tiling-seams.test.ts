@@ -100,7 +100,7 @@ describe('a seam goes where it disturbs least', () => {
       ['hole', { ...bench(through), holes: [hole(500, 300, 8)] }, 4],
       ['end', bench(through, line([420, 300], [500, 300])), 5],
       ['crossing', bench(through, line([480, 180], [520, 220])), 5],
-      ['bend', bench(line([5, 200], [500, 200], [500, 300], [995, 300])), 5],
+      ['bend', bench(line([5, 200], [500, 300], [995, 200])), 5],
       ['along', bench(through, line([500, 100], [500, 150])), 5],
     ];
     for (const [kind, request, reach] of cases) {

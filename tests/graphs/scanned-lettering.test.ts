@@ -41,12 +41,12 @@ describe('the shipped scan', () => {
   });
 
   it('is traced to the strokes it was drawn with, which lie askew by 0.3 degrees', () => {
-    const trace = evaluation.nodes.get('trace');
-    if (trace?.state !== 'ready') throw new Error('the scan could not be traced');
+    const smooth = evaluation.nodes.get('smooth');
+    if (smooth?.state !== 'ready') throw new Error('the scan could not be traced');
     const drawing = readDrawing(readFileSync(join(root, 'graphs/market-hall.svg'), 'utf8'));
     if (!drawing.ok) throw new Error('the pen drawing could not be read');
     const strokes = drawing.drawing.strokes.map(({ path }) => ({ path: applyToPath(rotation(0.3), path), ends: [] }));
-    const { count, kinks, inner } = compare({ name: 'scan', width: 13, outlines: [], strokes, counts: [10] }, { strokes: trace.outputs['strokes'] as readonly Stroke[] });
+    const { count, kinks, inner } = compare({ name: 'scan', width: 13, outlines: [], strokes, counts: [10] }, { strokes: smooth.outputs['strokes'] as readonly Stroke[] });
     expect({ count, kinks }).toEqual({ count: 10, kinks: 0 });
     // Percent of the width; two percent is what a customer's scan is to keep.
     expect(inner.mean).toBeLessThan(0.6);

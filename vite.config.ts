@@ -26,6 +26,10 @@ export default defineConfig({
       },
       {
         extends: true,
+        test: { name: 'tracing-pace', include: ['tests/bench/tracing-pace.ts'], testTimeout: 600_000, disableConsoleIntercept: true },
+      },
+      {
+        extends: true,
         test: {
           name: 'pace', include: ['tests/bench/editor-pace.ts'], globalSetup: 'tests/browser/setup.ts', testTimeout: 600_000, hookTimeout: 300_000,
           disableConsoleIntercept: true,

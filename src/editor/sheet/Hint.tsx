@@ -3,10 +3,8 @@ import { toggleTool } from './commands.ts';
 import { removePlace } from './gestures.ts';
 import { allGrips } from './grips.ts';
 import { canAdd, handlesOf } from './handles.ts';
-import { waysOf } from './hand/ways.ts';
 import { useSheet } from './store.ts';
 import { subjectOf } from './subject.ts';
-import { Ways } from './Ways.tsx';
 
 const TOOLS = {
   look: undefined,
@@ -24,14 +22,12 @@ export function Hint() {
   const picture = useEditor((state) => state.picture);
   const subject = subjectOf({ history, shapes, picture });
   const handles = subject ? handlesOf(subject) : [];
-  const worked = subject !== undefined && waysOf(subject).length > 0;
   const offered = subject && (handles.some(canAdd) || allGrips(subject).length > 0);
-  if (TOOLS[tool] === undefined && !offered && !worked) return null;
-  const says = TOOLS[tool] ?? (offered ? handles.map(({ doc }) => doc).join(' ') : undefined);
+  if (TOOLS[tool] === undefined && !offered) return null;
+  const says = TOOLS[tool] ?? handles.filter(({ kind }) => kind !== 'edits').map(({ doc }) => doc).join(' ');
   return (
     <div className="sheet-hint">
-      {says !== undefined && <p>{says}</p>}
-      {worked && <Ways />}
+      <p>{says}</p>
       {handles.some(canAdd) && (
         <span className="button-row">
           <button type="button" className="button" aria-pressed={tool === 'add'} onClick={() => toggleTool('add')}>Add place</button>

@@ -11,6 +11,7 @@ import { followGround } from './ground.ts';
 import { followHand } from './hand/follow.ts';
 import { useSheet } from './store.ts';
 import { layersOf } from './shapes.ts';
+import { Ways } from './Ways.tsx';
 import './sheet.css';
 
 /** The sheet: a large, true picture of one node's values. */
@@ -32,6 +33,7 @@ export function Sheet() {
         {!written && (!drawn || !picture) && <Empty />}
         {written && <Lines node={picture.node} lines={picture.outputs.lines} doubts={doubts} />}
       </div>
+      {drawn && <Ways />}
       {drawn && <SheetFoot />}
     </section>
   );

@@ -5,7 +5,7 @@ import { contentBox, sheetBox } from './shapes.ts';
 import { spotHere } from './signs.ts';
 import { nodesOnSheet } from './space.ts';
 import { frameOf, look, sheet } from './store.ts';
-import { type Point, RULER, type Size, type View, between, fit, panBy, showsBox, zoomAt } from './view.ts';
+import { type Box, type Point, RULER, type Size, type View, between, fit, middleOf, panBy, showsBox, zoomAt } from './view.ts';
 
 /** Views of the two kinds of coordinates, those of the sheet and those of a drawing, as they were last looked at. */
 const views = new Map<boolean, View>();
@@ -136,10 +136,15 @@ export function flyTo(to: View): void {
 const SPOT_SCALE = 4;
 
 /** Goes to a place with what is around it; no nearer than the person already is. */
-export function flyToSpot([x, y]: readonly [number, number]): void {
+export const flyToSpot = ([x, y]: readonly [number, number]): void => flyToBox({ minX: x, minY: y, maxX: x, maxY: y });
+
+/** Goes to places with what is around them, so near that all of them are seen. */
+export function flyToBox(places: Box): void {
   const { view, size } = sheet.getState();
   const { picture } = editor.getState();
   const box = picture && contentBox(picture);
   const whole = box ? fit(size, box).scale : view.scale;
-  flyTo({ x, y, scale: Math.max(view.scale, Math.min(SPOT_SCALE, 6 * whole)) });
+  const near = Math.max(view.scale, Math.min(SPOT_SCALE, 6 * whole));
+  const single = places.minX === places.maxX && places.minY === places.maxY;
+  flyTo({ ...middleOf(places), scale: single ? near : Math.min(near, fit(size, places).scale) });
 }

@@ -16,10 +16,12 @@ const LEAST = 9;
 export function doubtsOf(picture: NodePicture | undefined, hidden: ReadonlySet<string>): readonly DoubtSpot[] {
   if (!picture) return [];
   const layers = picture.outputs.layers.filter(({ kind, name }) => kind === 'doubts' && !hidden.has(name));
-  return layers.flatMap(({ items }) => items.flatMap((item) => {
+  const all = layers.flatMap(({ items }) => items.flatMap((item): DoubtSpot[] => {
     const ring = ringOf(item);
-    return ring ? [{ at: [ring.at.x, ring.at.y] as const, radius: ring.radius, says: item.title ?? 'doubtful', status: 'caution' as const, node: picture.node }] : [];
+    return ring ? [{ at: [ring.at.x, ring.at.y], radius: ring.radius, says: item.title ?? 'doubtful', status: 'caution', node: picture.node }] : [];
   }));
+  // A stroke that crosses itself has the same doubt twice.
+  return [...new Map(all.map((doubt) => [JSON.stringify([doubt.at, doubt.says]), doubt])).values()];
 }
 
 /** The ring an item is: its middle and radius, mm. */

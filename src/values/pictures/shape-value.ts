@@ -21,7 +21,7 @@ const SHAPES: { readonly [T in PortType]: Shape<T> } = {
   ],
   junctions: ({ junctions }) => [{
     kind: 'junctions', name: 'junctions',
-    items: junctions.map(({ at, radius, arms }, i) => ({ shape: { paths: [circlePath(at, radius)] }, title: () => `junction ${i + 1} of ${arms.length} arms` })),
+    items: junctions.map(({ at, radius, arms }, i) => ({ shape: { paths: [circlePath(at, radius)] }, title: () => `junction ${i + 1}, ${arms.length} arms` })),
   }],
   outlines: (outlines) => [{
     kind: 'outlines', name: 'outlines',

@@ -7,6 +7,7 @@ import { followHand } from '../../../src/editor/sheet/hand/follow.ts';
 import { fromFraction, toFraction } from '../../../src/editor/sheet/hand/frame.ts';
 import { dropHand } from '../../../src/editor/sheet/hand/hand-keys.ts';
 import { nextWords, targetWords } from '../../../src/editor/sheet/hand/hand-words.ts';
+import { pegPlaces } from '../../../src/editor/sheet/hand/pegs.ts';
 import { piecePoints, piecesOf } from '../../../src/editor/sheet/hand/pieces.ts';
 import { pointedPlaces } from '../../../src/editor/sheet/hand/pointed.ts';
 import { aimedAt, nextTarget, offered, screenPlace } from '../../../src/editor/sheet/hand/targets.ts';
@@ -324,6 +325,15 @@ describe('what can be taken', () => {
       expect(aimedAt(way('marry'), [], { x: 250, y: 100 + 20 / scale }, frame)).toEqual(arm);
     }
     expect(screenPlace(way(), arm, { ...frameOf(sheet.getState()), scale: 10 }).y).toBeCloseTo(toScreen({ ...frameOf(sheet.getState()), scale: 10 }, arm.at).y, 9);
+  });
+
+  it('has pegs apart from one another where arms set out side by side', () => {
+    const arm = (degrees: number) => ({ stroke: 0, at: { x: 10 * Math.cos((degrees * Math.PI) / 180), y: 10 * Math.sin((degrees * Math.PI) / 180) } });
+    for (const angles of [[90, 88, 270], [0, 1, 2, 3], [0, 0, 0, 180, 180, 181, 90], [10, 190]]) {
+      const pegs = pegPlaces({ at: { x: 0, y: 0 }, radius: 5, arms: angles.map(arm), pairs: [] }, { ...frameOf(sheet.getState()), scale: 0.5 });
+      const gaps = pegs.flatMap((a, i) => pegs.slice(i + 1).map((b) => Math.hypot(a.x - b.x, a.y - b.y)));
+      expect(Math.min(...gaps)).toBeGreaterThan(13);
+    }
   });
 
   it('is walked through in a ring', () => {

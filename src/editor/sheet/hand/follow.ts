@@ -1,7 +1,8 @@
 import { type EditorState, editor } from '../../state/editor.ts';
-import { flyToSpot } from '../camera.ts';
+import { flyToBox } from '../camera.ts';
 import { EMPTY_HANDED, sheet } from '../store.ts';
 import { subjectOf } from '../subject.ts';
+import { unite } from '../view.ts';
 import { dropHand } from './hand-keys.ts';
 import { pointedPlaces } from './pointed.ts';
 import { waysOf } from './ways.ts';
@@ -38,8 +39,8 @@ let gone: EditorState['pointed'];
 function goTo(state: EditorState): void {
   const { pointed } = state;
   if (!pointed?.goes || pointed === gone) return;
-  const [first] = pointedPlaces(state);
-  if (!first) return;
+  const box = unite(pointedPlaces(state).map(({ x, y }) => ({ minX: x, minY: y, maxX: x, maxY: y })));
+  if (!box) return;
   gone = pointed;
-  flyToSpot([first.x, first.y]);
+  flyToBox(box);
 }

@@ -49,7 +49,7 @@ function pressArrow(work: AtWork, step: Point): boolean {
   const present = target ?? (nextKind(work.way, picked) === 'anywhere' && picked.length > 0 ? { kind: 'anywhere' as const, at: picked.at(-1)!.at } : undefined);
   if (!present) return false;
   if (present.kind === 'anywhere') standOn({ kind: 'anywhere', at: { x: present.at.x + step.x, y: present.at.y + step.y } });
-  else if (present.kind === 'stroke') standOn(slid(work, present, step.x + step.y));
+  else if (present.kind === 'stroke' && nextKind(work.way, picked) === 'stroke') standOn(slid(work, present, step.x + step.y));
   else standOn(nextTarget(offered(work.way, picked), present, step.x + step.y > 0 ? 1 : -1));
   return true;
 }

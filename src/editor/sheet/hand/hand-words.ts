@@ -8,17 +8,17 @@ import { type Way, drags, isOpen, kindOfPlace } from './ways.ts';
 /** What a person does next, in a sentence: by pointer, with the keys that do the same. */
 export function nextWords(way: Way, picked: readonly Target[]): string {
   if (isOpen(way)) return openWords(way, picked);
-  if (drags(way)) return picked.length === 0 ? `Drag a place of ${ONE[kindOfPlace(way, 0)]}, or walk to one with N, then Enter and arrow keys.` : 'Click where it should be.';
+  if (drags(way)) return picked.length === 0 ? `Drag a place of ${ONE[kindOfPlace(way, 0)]}. By keys: N, Enter, arrows, Enter.` : 'Click where it should be.';
   const kind = nextKind(way, picked);
   if (picked.length > 0) return `Now ${NEXT[kind]}; Escape gives it up.`;
   const pulled = way.most === 1 ? `Click ${ONE[kind]}` : `Pull from ${FROM[kind]}, or click one after the other`;
-  return `${pulled}; by keys N walks and Enter takes.`;
+  return `${pulled}. By keys: N, arrows, Enter.`;
 }
 
 function openWords(way: Way, picked: readonly Target[]): string {
-  if (picked.length === 0) return 'Click place after place; by keys N begins, arrows move, Space sets a place.';
+  if (picked.length === 0) return 'Click place after place. By keys: N, arrows, Space; Enter ends.';
   return canEnd(way, picked)
-    ? `${picked.length} places. Enter, or a second click on the last, ends; Backspace takes the last back, Escape all.`
+    ? `${picked.length} places. Enter or a second click on the last ends it; Backspace takes the last back, Escape all.`
     : `${picked.length} of at least ${way.least} places. Backspace takes the last back, Escape gives it up.`;
 }
 

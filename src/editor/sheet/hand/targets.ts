@@ -3,6 +3,7 @@ import { distance, nearestOn } from '../near.ts';
 import { shapeOf } from '../shapes.ts';
 import { type Frame, type Point, toScreen } from '../view.ts';
 import { placeAlong, trackOf } from './along.ts';
+import { pegPlaces } from './pegs.ts';
 import { type Stretch, piecesOf } from './pieces.ts';
 import { type Way, kindOfPlace } from './ways.ts';
 
@@ -16,9 +17,6 @@ export type Target =
 
 /** Pixels within which a line, and a single thing, is pointed at. */
 const REACH = { line: 10, thing: 12 } as const;
-
-/** Pixels a peg keeps from its junction at least, so that pegs can be told apart however small the junction is on the screen. */
-export const PEG_AWAY = 20;
 
 /** What the next place is taken from, given those taken already. */
 export const nextKind = (way: Way, picked: readonly Target[]): PlaceOn => kindOfPlace(way, picked.length);
@@ -108,16 +106,11 @@ function nearest(targets: readonly Target[], far: (target: Target) => number, wi
   return targets.map((target) => ({ target, away: far(target) })).filter(({ away }) => away <= within).sort((a, b) => a.away - b.away)[0]?.target;
 }
 
-/** Where a target is drawn and pointed at, CSS pixels: a peg never nearer to its junction than `PEG_AWAY`. */
+/** Where a target is drawn and pointed at, CSS pixels: an arm at its peg. */
 export function screenPlace({ map }: Way, target: Target, frame: Frame): Point {
-  const place = toScreen(frame, target.at);
   const junction = target.kind === 'arm' ? map.junctions[target.junction] : undefined;
-  if (!junction) return place;
-  const centre = toScreen(frame, junction.at);
-  const away = distance(centre, place);
-  if (away >= PEG_AWAY || away === 0) return place;
-  const out = PEG_AWAY / away;
-  return { x: centre.x + (place.x - centre.x) * out, y: centre.y + (place.y - centre.y) * out };
+  const peg = junction && target.kind === 'arm' ? pegPlaces(junction, frame)[target.arm] : undefined;
+  return peg ?? toScreen(frame, target.at);
 }
 
 /** How far another target is from one that is not among them, as one slid along its stroke: the same stroke's first. */

@@ -1,4 +1,5 @@
-import { type Target, PEG_AWAY, nextKind, offered, sameTarget, screenPlace } from '../hand/targets.ts';
+import { PEG_AWAY } from '../hand/pegs.ts';
+import { type Target, nextKind, offered, sameTarget, screenPlace } from '../hand/targets.ts';
 import { piecePoints } from '../hand/pieces.ts';
 import { type Way, kindOfPlace } from '../hand/ways.ts';
 import { distance } from '../near.ts';
@@ -12,6 +13,7 @@ type Hand = Pick<SheetState, 'picked' | 'target' | 'aimed' | 'pull'>;
 export function drawHand(ink: Ink, way: Way, hand: Hand): void {
   const kind = nextKind(way, hand.picked);
   const marked = [hand.target, hand.aimed];
+  for (const one of marked) if (one?.kind === 'arm') drawArm(ink, way, one);
   if (kind === 'junction') drawJunctions(ink, way, hand);
   else if (kind === 'arm') drawPegs(ink, way, offered(way, hand.picked), marked);
   else if (kind === 'end') for (const end of inSight(ink, offered(way, hand.picked))) drawPeg(ink, screenPlace(way, end, ink.frame), isMarked(end, marked));
@@ -101,6 +103,12 @@ function drawPiece(ink: Ink, piece: readonly (readonly Point[])[]): void {
     polyline(ink, points, { colour: colours.paper, width: 6 });
     polyline(ink, points, { colour: colours.petrol, width: 2, dash: [6, 4], cap: 'butt' });
   }
+}
+
+/** Along which stroke an arm goes: pegs of arms that lie side by side are turned apart. */
+function drawArm(ink: Ink, way: Way, { junction, arm, at }: Extract<Target, { kind: 'arm' }>): void {
+  const stroke = way.map.junctions[junction]?.arms[arm]?.stroke;
+  if (stroke !== undefined) drawPiece(ink, piecePoints(way, stroke, at));
 }
 
 /** The line along which something is pulled or goes on: dashed, since it is not there yet. */

@@ -6,6 +6,9 @@ import { type Lines, nearestSpot } from './lines.ts';
 import { linkOf, type Run } from './link.ts';
 import { mended } from './mend.ts';
 
+/** Doubts so many widths beyond a piece are still about it. */
+const BESIDE = 1.5;
+
 /** The part of a stroke between two lengths along it, mm, with what is known of that part. On a closed stroke lengths go round. */
 export function pieceOf(lines: Lines, stroke: number, from: number, to: number): Stroke {
   const whole = lines.strokes[stroke]!;
@@ -22,11 +25,10 @@ export function pieceOf(lines: Lines, stroke: number, from: number, to: number):
 function plainPiece(lines: Lines, stroke: number, from: number, to: number): Stroke {
   const { path, widths, ...rest } = lines.strokes[stroke]!;
   const { doubts, ...kept } = keptOf({ path, ...rest });
-  const mine = doubts?.filter(({ at }) => isWithin(alongOf(lines, stroke, at), from, to));
+  const beside = BESIDE * lines.pens[stroke]!;
+  const mine = doubts?.map((doubt) => ({ doubt, along: alongOf(lines, stroke, doubt.at) })).filter(({ along }) => along >= from - beside && along <= to + beside).map(({ doubt }) => doubt);
   return { path: pathPiece(path, from, to), ...kept, ...(mine && { doubts: mine }), ...(widths && { widths: widthsBetween(widths, from, to) }) };
 }
-
-const isWithin = (along: number, from: number, to: number) => along >= from && along <= to;
 
 /** Length along a stroke of its place nearest to a point. */
 export const alongOf = (lines: Lines, stroke: number, at: Point): number => nearestSpot(lines, at, Infinity, (chord) => chord.stroke === stroke)?.along ?? 0;

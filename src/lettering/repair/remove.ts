@@ -1,6 +1,6 @@
 import type { Stroke } from '../../artwork/artwork.ts';
 import { type Act, reachOf, replaced } from './act.ts';
-import type { Layout } from './junctions.ts';
+import { type Layout, placeAt } from './junctions.ts';
 import { nearestSpot } from './lines.ts';
 import { pieceOf } from './pieces.ts';
 
@@ -9,21 +9,34 @@ export const remove: Act = (layout, [place]) => {
   const at = place!;
   const near = nearestSpot(layout, at, reachOf(layout));
   if (!near) return { done: false, wanted: 'stroke', at };
-  return { done: true, strokes: replaced(layout.strokes, near.stroke, withoutPiece(layout, near.stroke, near.along)), at: [] };
+  const piece = pieceAround(layout, near.stroke, near.along);
+  const { closed } = layout.strokes[near.stroke]!.path;
+  const ends = piece === undefined ? [] : [piece.from, piece.to].map((along) => placeAt(layout, near.stroke, along));
+  return { done: true, strokes: replaced(layout.strokes, near.stroke, restOf(layout, near.stroke, closed, piece)), at: ends };
 };
 
-/** What is left of a stroke without the piece that holds a place, none of it shorter than nothing. */
-function withoutPiece(layout: Layout, stroke: number, along: number): Stroke[] {
+interface Span {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** The piece between passages, or ends, that holds a length along a stroke; undefined when that is all of it. On a closed stroke `to` may lie beyond its length. */
+function pieceAround(layout: Layout, stroke: number, along: number): Span | undefined {
   const length = layout.lengths[stroke]!;
   const passages = layout.passages[stroke]!;
-  if (layout.strokes[stroke]!.path.closed) {
-    const before = passages.findLast(({ to }) => to <= along) ?? passages.at(-1);
-    const after = passages.find(({ from }) => from > along) ?? passages[0];
-    if (passages.length < 2) return [];
-    const [from, to] = [after!.from, before!.to];
-    return [pieceOf(layout, stroke, from, to < from ? to + length : to)];
-  }
-  const before = passages.findLast(({ to }) => to <= along)?.to ?? 0;
-  const after = passages.find(({ from }) => from > along || (from === along && from > before))?.from ?? length;
-  return [[0, before] as const, [after, length] as const].filter(([from, to]) => to > from).map(([from, to]) => pieceOf(layout, stroke, from, to));
+  const before = passages.findLast(({ to }) => to < along);
+  const after = passages.find((one) => one.from >= along && one.from > 0 && one !== before);
+  if (!layout.strokes[stroke]!.path.closed) return passages.length === 0 ? undefined : { from: before?.to ?? 0, to: after?.from ?? length };
+  if (passages.length < 2) return undefined;
+  const from = before?.to ?? passages.at(-1)!.to - length;
+  const to = after?.from ?? passages[0]!.from + length;
+  return { from, to };
+}
+
+/** What is left of a stroke without a piece, none of it of no length. */
+function restOf(layout: Layout, stroke: number, closed: boolean, piece: Span | undefined): Stroke[] {
+  if (!piece) return [];
+  const length = layout.lengths[stroke]!;
+  if (closed) return [pieceOf(layout, stroke, piece.to, piece.from + length)];
+  return [[0, piece.from] as const, [piece.to, length] as const].filter(([from, to]) => to > from).map(([from, to]) => pieceOf(layout, stroke, from, to));
 }

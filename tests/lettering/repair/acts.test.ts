@@ -159,6 +159,10 @@ describe('delete', () => {
     expect(strokes[1]).toBe(cross[1]);
   });
 
+  it('takes a whole piece also when the place is where strokes meet', () => {
+    for (const place of [[50, 50], [50, 0]] as const) expect(repaired([line([0, 50], [100, 50]), line([50, 50], [50, 0])], ['delete', place]).strokes.map(({ path }) => pathLength(path)).reduce((a, b) => a + b)).toBe(100);
+  });
+
   it('takes a stroke without junctions whole', () => {
     expect(repaired([wave, line([0, 80], [100, 80])], ['delete', [50, 0]]).strokes).toEqual([line([0, 80], [100, 80])]);
     expect(repaired([ring], ['delete', [50, 0]]).strokes).toEqual([]);
@@ -194,5 +198,35 @@ describe('add', () => {
     const { strokes } = repaired([line([0, 0], [100, 0])], ['add', [20, 20], [60, 20], [60, 60], [20, 60], [21, 22]]);
     expect(strokes[1]!.path.closed).toBe(true);
     expect(sharpestKink(strokes[1]!.path)).toBeLessThan(1e-6);
+  });
+});
+
+describe('what goes along', () => {
+  const doubtful: Stroke[] = [
+    { ...cross[0]!, confidence: 0.1, doubts: [{ at: at(50, 50), says: 'here' }], widths: [{ along: 0, width: 8 }, { along: 100, width: 12 }] },
+    { ...cross[1]!, confidence: 0.1, doubts: [{ at: at(50, 50), says: 'here' }, { at: at(50, 95), says: 'there' }], widths: [{ along: 0, width: 10 }, { along: 100, width: 10 }] },
+  ];
+
+  it('doubts where a person decided are settled, those elsewhere stay with their piece', () => {
+    const { strokes } = repaired(doubtful, ['pair', [50, 50], [40, 50], [50, 60]]);
+    const [up, down] = [strokes.find(({ path }) => Math.max(path.start.y, pathEnd(path).y) > 90)!, strokes.find(({ path }) => Math.min(path.start.y, pathEnd(path).y) < 10)!];
+    expect(up.doubts).toEqual([{ at: at(50, 95), says: 'there' }]);
+    expect(up.confidence).toBe(0.1);
+    expect(down.doubts).toEqual([]);
+    expect(down.confidence).toBe(0.5);
+  });
+
+  it('widths are those the pieces had, as far along as they now are', () => {
+    const { strokes } = repaired(doubtful, ['split', [25, 50]]);
+    expect(strokes[0]!.widths).toEqual([{ along: 0, width: 8 }, { along: expect.closeTo(25, 9), width: expect.closeTo(9, 9) }]);
+    expect(strokes[1]!.widths).toEqual([{ along: 0, width: expect.closeTo(9, 9) }, { along: expect.closeTo(75, 9), width: 12 }]);
+    const [{ path, widths }] = repaired(doubtful.slice(0, 1), ['move', [100, 50], [140, 50]]).strokes as [Stroke];
+    expect(widths!.at(-1)).toEqual({ along: expect.closeTo(pathLength(path), 6), width: 12 });
+  });
+
+  it('on nothing, every act finds nothing', () => {
+    const { strokes, missed } = repaired([], ['split', [0, 0]], ['join', [0, 0], [1, 1]], ['pair', [0, 0], [1, 1], [2, 2]], ['move', [0, 0], [1, 1]], ['delete', [0, 0]], ['add', [0, 0], [1, 1]]);
+    expect(strokes).toEqual([]);
+    expect(missed).toHaveLength(6);
   });
 });

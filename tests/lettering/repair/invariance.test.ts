@@ -5,7 +5,7 @@ import { frameOf, type JunctionMap, type Repair, repairStrokes, toFrame, traceOu
 import { openFace } from '../faces/face.ts';
 import { departure, difference, isWhole, scaled, sharpestKink } from './strokes.ts';
 
-const WORD = 'Oysters';
+const WORD = 'ster';
 
 /** A word in a script whose letters run into one another, of a size in mm relative to the face's own. */
 function outlines(factor: number): Outline[] {
@@ -88,7 +88,7 @@ describe('edits on a traced word', () => {
 
   it('and tell junctions of which every arm lies on its stroke', () => {
     const { frame, junctions, ends } = map;
-    expect(junctions.length).toBeGreaterThan(4);
+    expect(junctions.length).toBeGreaterThan(3);
     for (const { arms, pairs } of junctions) {
       expect(arms.length).toBeGreaterThan(1);
       for (const arm of arms) expect(departure(polylinePath([arm.at], false), repaired[arm.stroke]!.path)).toBeLessThan(0.005 * pen);

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { distance, leastRadius, pathEnd, pathLength, polylinePath } from '../../../src/geometry/index.ts';
 import type { Stroke } from '../../../src/artwork/index.ts';
-import { at, curve, departure, difference, line, repaired, sharpestKink } from './strokes.ts';
+import { frameOf, repairStrokes } from '../../../src/lettering/index.ts';
+import { at, curve, departure, difference, line, repaired, scaled, sharpestKink } from './strokes.ts';
 
 const wave = curve(0, 0, 30, 60, 70, -60, 100, 0);
 const cross = [line([0, 50], [100, 50]), line([50, 0], [50, 100])];
@@ -15,6 +16,13 @@ describe('split', () => {
     expect(strokes).toHaveLength(3);
     expect(distance(pathEnd(strokes[0]!.path), strokes[1]!.path.start)).toBe(0);
     expect(strokes[2]!).toEqual(line([0, 40], [100, 40]));
+  });
+
+  it.each([0.1, 1, 10])('reaches two widths far, at %f times the size', (factor) => {
+    const strokes = scaled([wave], factor);
+    const cut = (y: number) => repairStrokes(strokes, [{ act: 'split', places: [{ x: 0.5, y }] }]).done;
+    const middle = frameOf([wave]);
+    expect([0.18, 0.26].map((off) => cut((0 - middle.origin.y) / middle.size + off))).toEqual([1, 0]);
   });
 
   it('opens a closed stroke', () => {
@@ -141,6 +149,14 @@ describe('move', () => {
     expect(departure(polylinePath([strokes[1]!.path.start], false), strokes[0]!.path)).toBeLessThan(0.05);
     const held = repaired(tee, ['move', [20, 50], [20, 58]]);
     expect(held.strokes[1]).toEqual(tee[1]);
+  });
+
+  it('takes an end along that lies where the stroke bends', () => {
+    const { strokes, junctions } = repaired(tee, ['move', [40, 50], [40, 68]]);
+    expect(strokes[1]!.path.start.y).toBeGreaterThan(60);
+    expect(departure(polylinePath([strokes[1]!.path.start], false), strokes[0]!.path)).toBeLessThan(0.1);
+    expect(pathEnd(strokes[1]!.path)).toEqual(at(50, 0));
+    expect(junctions.junctions).toHaveLength(1);
   });
 
   it('moves a junction with all its strokes', () => {

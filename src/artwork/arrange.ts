@@ -1,6 +1,6 @@
-import { type Affine, applyToPath, applyToPoint, determinant } from '../geometry/transform.ts';
+import { type Affine, applyToPath, applyToPoint, determinant, isSimilarity } from '../geometry/transform.ts';
 import { type Box, unionBoxes } from '../geometry/box.ts';
-import { pathBounds } from '../geometry/measure.ts';
+import { pathBounds, pathLength } from '../geometry/measure.ts';
 import type { Outline, Stroke } from './artwork.ts';
 
 /** Strokes and outlines that are moved together. */
@@ -24,14 +24,19 @@ export function transformArrangement({ strokes, outlines }: Arrangement, transfo
   };
 }
 
-/** What was traced goes along: places, widths, and lengths along the stroke (exact where the transform scales evenly). */
-function transformStroke(stroke: Stroke, transform: Affine, growth: number): Stroke {
-  const { path, width, widths, doubts } = stroke;
+/**
+ * What was traced goes along: places, widths, and lengths along the stroke, which are exact where the transform scales evenly and else grow
+ * as the whole stroke does. What a stroke has beyond that, such as on which others it ends, speaks of the strokes as they were and stays behind.
+ */
+function transformStroke({ path, width, source, widths, confidence, doubts }: Stroke, transform: Affine, growth: number): Stroke {
+  const moved = applyToPath(transform, path);
+  const longer = widths && !isSimilarity(transform) ? pathLength(moved) / (pathLength(path) || 1) : growth;
   return {
-    ...stroke,
-    path: applyToPath(transform, path),
+    path: moved,
     ...(width !== undefined && { width: width * growth }),
-    ...(widths && { widths: widths.map(({ along, width: here }) => ({ along: along * growth, width: here * growth })) }),
+    ...(source !== undefined && { source }),
+    ...(widths && { widths: widths.map(({ along, width: here }) => ({ along: along * longer, width: here * growth })) }),
+    ...(confidence !== undefined && { confidence }),
     ...(doubts && { doubts: doubts.map((doubt) => ({ ...doubt, at: applyToPoint(transform, doubt.at) })) }),
   };
 }

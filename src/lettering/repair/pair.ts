@@ -70,7 +70,7 @@ function exitOf(layout: Layout, { at, radius, passages }: Meeting, { stroke, pas
   const most = room * MOST_OF_ARM;
   const away = (way: number) => distance(placeAt(layout, stroke, from + side * way), at);
   const steps = 64;
-  const inside = Array.from({ length: steps + 1 }, (_, i) => (i / steps) * Math.min(most, 2 * radius)).findLast((way) => away(way) < radius);
+  const inside = Array.from({ length: steps + 1 }, (_, i) => (i / steps) * Math.min(most, 2 * radius)).filter((way) => away(way) < radius).at(-1);
   let [low, high] = [inside ?? 0, Math.min(most, (inside ?? 0) + (2 * radius) / steps)];
   for (let i = 0; i < 50; i++) {
     const middle = (low + high) / 2;

@@ -24,7 +24,7 @@ interface Span {
 function pieceAround(layout: Layout, stroke: number, along: number): Span | undefined {
   const length = layout.lengths[stroke]!;
   const passages = layout.passages[stroke]!;
-  const before = passages.findLast(({ to }) => to < along);
+  const before = passages.filter(({ to }) => to < along).at(-1);
   const after = passages.find((one) => one.from >= along && one.from > 0 && one !== before);
   if (!layout.strokes[stroke]!.path.closed) return passages.length === 0 ? undefined : { from: before?.to ?? 0, to: after?.from ?? length };
   if (passages.length < 2) return undefined;

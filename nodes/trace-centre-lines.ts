@@ -1,6 +1,6 @@
 import '../src/values/types.ts';
 import type { Outline } from '../src/artwork/index.ts';
-import { type Junction, type TracedStroke, type Tracing, traceOutlines } from '../src/lettering/index.ts';
+import { type Junction, type TightBend, tightBends, type TracedStroke, type Tracing, traceOutlines } from '../src/lettering/index.ts';
 import { polylinePath } from '../src/geometry/index.ts';
 import { type Problem, defineNode } from '../src/runtime/index.ts';
 import { type Check, atLeast } from '../src/values/check.ts';
@@ -59,9 +59,21 @@ function confidenceOf(strokes: readonly TracedStroke[], limit: number): Check {
   }, 'caution');
 }
 
-function cautionsOf({ regions, crumbs }: Tracing): Problem[] {
+function cautionsOf({ regions, crumbs, strokes }: Tracing): Problem[] {
+  const tight = strokes.flatMap(({ path, widths }) => tightBends(path, widths));
   return [
+    ...(tight.length > 0 ? [tooTight(tight)] : []),
     ...regions.map(({ says, at }): Problem => ({ expected: 'strokes', found: `${says} at (${at.x.toFixed(1)}, ${at.y.toFixed(1)}) mm`, advice: 'It is left as an outline; draw its strokes by hand if it should be lit.' })),
     ...(crumbs > 0 ? [{ expected: 'shapes as wide as a stroke', found: `${crumbs} far smaller ones, which were dropped`, advice: 'Clean the drawing if they were meant.' }] : []),
   ];
+}
+
+/** All tight bends in one sentence, with the tightest one's place: each is also a doubt of its stroke. */
+function tooTight(tight: readonly TightBend[]): Problem {
+  const { at, radius, width } = tight.reduce((a, b) => (b.radius / b.width < a.radius / a.width ? b : a));
+  return {
+    expected: 'bends of at least half the width of the lettering',
+    found: `${tight.length} tighter ${tight.length === 1 ? 'one' : 'ones'}, ${radius.toPrecision(2)} mm where it is ${width.toPrecision(3)} mm wide at (${at.x.toFixed(1)}, ${at.y.toFixed(1)}) mm`,
+    advice: 'A groove as wide as the lettering overlaps itself there: choose a narrower groove, or widen the bend by hand.',
+  };
 }

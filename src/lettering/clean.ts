@@ -15,7 +15,7 @@ const CRUMB_SHARE = 0.12;
 /** A drawing's outlines as one region, its crumbs dropped. */
 export interface Cleaned {
   readonly region: Region;
-  /** Width of the lettering's strokes, roughly, mm: twice the area by the perimeter, exact for a long band. */
+  /** Width of the lettering's strokes, roughly, mm: twice the area by the perimeter, a little under a band's. */
   readonly width: number;
   readonly crumbs: number;
   /** Which outline covers a point: the source it names, if any. */
@@ -38,7 +38,12 @@ export function cleanOutlines(outlines: readonly Outline[]): Cleaned | undefined
   return kept.length === 0 ? undefined : { region: whole, width: roughWidth(whole), crumbs: parts.length - kept.length, sourceAt: sourcesOf(outlines, each) };
 }
 
-const roughWidth = (region: Region) => (2 * regionArea(region)) / regionPerimeter(region);
+/** Twice the area by the perimeter, part by part, each as it weighs: thousands of crumbs must not make the lettering look thin. */
+function roughWidth(region: Region): number {
+  const parts = components(region).map((part) => ({ area: regionArea(part), perimeter: regionPerimeter(part) })).filter(({ area, perimeter }) => area > 0 && perimeter > 0);
+  const whole = parts.reduce((sum, { area }) => sum + area, 0);
+  return parts.reduce((sum, { area, perimeter }) => sum + (area / whole) * ((2 * area) / perimeter), 0);
+}
 
 function sizeOf(outlines: readonly Outline[]): number {
   const box = boxOfPoints(outlines.flatMap(({ paths }) => paths.flatMap(hullOf)));

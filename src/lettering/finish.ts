@@ -1,5 +1,5 @@
-import type { Doubt } from '../artwork/artwork.ts';
-import { makeRegionIndex, type Path, type Point, type Region } from '../geometry/index.ts';
+import type { Doubt, WidthAt } from '../artwork/artwork.ts';
+import { makeRegionIndex, type Path, pathLength, type Point, type Region } from '../geometry/index.ts';
 import type { Course, CourseEnd } from './course.ts';
 import type { Shore } from './crotch.ts';
 import { finishEnd, type Ground } from './ends.ts';
@@ -8,6 +8,7 @@ import { meet } from './joins.ts';
 import type { Knot } from './junctions.ts';
 import { CLEAR } from './pairing.ts';
 import type { Settled } from './settle.ts';
+import { type TightBend, tightBends } from './tight.ts';
 import type { Junction, StrokeEnd, TracedStroke } from './types.ts';
 
 const degrees = (radians: number) => (radians * 180) / Math.PI;
@@ -83,13 +84,22 @@ function strokeOf(draft: Draft, course: Course, line: readonly Settled[], ends: 
   const lone = course.ends.flatMap((end) => (end.kind === 'lone' ? [end.knot] : []));
   const knots = [...new Set([...course.knots, ...lone])].map((k) => draft.knots[k]!);
   const through = course.knots.flatMap((k) => doubtsAt(draft.knots[k]!));
-  return { path, widths: widthsOf(line), ends, confidence: Math.min(1, ...knots.map(sure)), doubts: [...through, ...more] };
+  const widths = widthsOf(line, path, course.closed);
+  return { path, widths, ends, confidence: Math.min(1, ...knots.map(sure)), doubts: [...through, ...more, ...tightBends(path, widths).map(tightDoubt)] };
 }
 
-function widthsOf(line: readonly Settled[]): { along: number; width: number }[] {
+const tightDoubt = ({ at, radius, width }: TightBend): Doubt => ({
+  at, says: `the line bends with a radius of ${(radius / width).toFixed(2)} of the lettering's width here, under a half: a groove as wide overlaps itself, so make it narrower or the bend wider`,
+});
+
+/** Widths by length along the fitted path: the line's own lengths, brought to the path's. A closed one comes back to its first. */
+function widthsOf(places: readonly Settled[], path: Path, closed: boolean): WidthAt[] {
+  const line = closed ? [...places, places[0]!] : places;
   let along = 0;
-  return line.map(({ x, y, half }, i) => {
+  const widths = line.map(({ x, y, half }, i) => {
     if (i > 0) along += Math.hypot(x - line[i - 1]!.x, y - line[i - 1]!.y);
     return { along, width: 2 * half };
   });
+  const stretch = along > 0 ? pathLength(path) / along : 1;
+  return widths.map((one) => ({ ...one, along: one.along * stretch }));
 }

@@ -11,6 +11,7 @@ import { type MedialGraph, medialGraph } from './medial.ts';
 import { peel } from './peel.ts';
 import { settle } from './settle.ts';
 import { type Branch, branchesOf, dropBulges } from './skeleton.ts';
+import { usualSize } from './size.ts';
 import { kindOf, momentsOf } from './solid.ts';
 import { type Track, trackOf } from './track.ts';
 import type { StrokeEnd, TracedStroke, Tracing } from './types.ts';
@@ -26,7 +27,12 @@ const STEP = 1 / 12;
 const FIT_SHARE = 0.002;
 
 /** The centre lines of filled outlines. `checkpoint` is called between parts and may throw to stop. */
-export function traceOutlines(outlines: readonly Outline[], options: TraceOptions, checkpoint: () => void): Tracing {
+export function traceOutlines(outlines: readonly Outline[], { tolerance }: TraceOptions, checkpoint: () => void): Tracing {
+  const sized = usualSize(outlines);
+  return sized.back(traceSized(sized.outlines, tolerance === undefined ? {} : { tolerance: tolerance * sized.factor }, checkpoint));
+}
+
+function traceSized(outlines: readonly Outline[], options: TraceOptions, checkpoint: () => void): Tracing {
   const cleaned = cleanOutlines(outlines);
   if (cleaned === undefined) return { strokes: [], junctions: [], regions: [], outlines, crumbs: 0 };
   const axes = components(cleaned.region).map((part) => {
@@ -107,13 +113,17 @@ function traceAxis(axis: Axis, width: number | undefined, tolerance: number): Tr
 
 const NO_STROKE = 'this shape is no stroke: it is about as wide as it is long, or its width changes too much along it';
 
-/** A dot's stroke is never shorter than this share of its width, so that it keeps a direction. */
+/** A dot's stroke is never shorter than this share of its width, so that it keeps a direction for what makes bars of dots. */
 const SHORTEST = 0.02;
 
-/** A dot as a short stroke along its longer axis, as long as a round pen of its width would make. */
+/** A dot whose longer half-axis is under this many shorter ones is round: it has no direction of its own, and noise must not give it one. */
+const ROUND = 1.04;
+
+/** A dot as a short stroke along its longer axis, as long as a round pen of its width would make; a round one lies along +x. */
 function dotStroke(region: Region): TracedStroke {
-  const { centre, long, short, direction } = momentsOf(region);
-  const reach = Math.max(long - short, SHORTEST * short);
+  const { centre, long, short, direction: own } = momentsOf(region);
+  const round = long < ROUND * short;
+  const [reach, direction] = round ? [SHORTEST * short, 0] : [long - short, own];
   const [dx, dy] = [reach * Math.cos(direction), reach * Math.sin(direction)];
   const [start, end] = [{ x: centre.x - dx, y: centre.y - dy }, { x: centre.x + dx, y: centre.y + dy }];
   const [, control1, control2] = straightCubic(start, end);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { Stroke } from '../../src/artwork/artwork.ts';
-import { distance, endTangents, flattenPath, makeSegmentIndex, pathEnd, pathLength } from '../../src/geometry/index.ts';
-import { traceOutlines, type Tracing } from '../../src/lettering/index.ts';
+import type { Outline, Stroke } from '../../src/artwork/artwork.ts';
+import { distance, endTangents, flattenPath, loopArea, makeSegmentIndex, pathEnd, pathLength, type Point, polylinePath, rotation, samplePath, scaling } from '../../src/geometry/index.ts';
+import { tightBends, traceOutlines, type Tracing } from '../../src/lettering/index.ts';
 import * as truth from './truth/index.ts';
 
 const { W } = truth;
@@ -79,9 +79,84 @@ describe('what is no stroke', () => {
     expect(ring!.map(({ path }) => path.closed)).toEqual([true]);
   });
 
+  it('masses alone stay regions however they are turned, scaled or mirrored', () => {
+    for (const shape of [truth.star(), truth.blob(), truth.square(), ...truth.masses()]) {
+      for (const change of [rotation(0), rotation(23), rotation(45), rotation(90), scaling(0.1), scaling(10), [-1, 0, 0, 1, 0, 0] as const]) {
+        const { strokes, regions } = traceOutlines(truth.movedOutlines(shape.outlines, change), {}, () => undefined);
+        expect([strokes.length, regions.length], shape.name).toEqual([0, 1]);
+      }
+    }
+  });
+
+  it('dots of any shape beside a stem are one short stroke each at their middle, along their longer axis or along +x', () => {
+    const stem = truth.asOutline({ loops: [[{ x: 50, y: -80 }, { x: 60, y: -80 }, { x: 60, y: 20 }, { x: 50, y: 20 }]] });
+    for (const { name, loop, along } of truth.dots()) {
+      for (const turn of [0, 20]) {
+        const dot = truth.movedOutlines([truth.asOutline({ loops: [loopArea(loop) < 0 ? [...loop].reverse() : loop] })], rotation(turn));
+        const { strokes, regions } = traceOutlines([stem, ...dot], {}, () => undefined);
+        const bar = strokes.find(({ path }) => path.start.x < 40)!;
+        expect([strokes.length, regions.length, pathLength(bar.path) < 2 * W], name).toEqual([2, 0, true]);
+        const { first } = endTangents(bar.path);
+        const wanted = along === undefined ? 0 : along + turn;
+        expect(Math.abs(Math.sin(Math.atan2(first.y, first.x) - (wanted * Math.PI) / 180)), name).toBeLessThan(0.01);
+      }
+    }
+  });
+
+  it('what is no area at all, or nearly, does no harm', () => {
+    const path = (points: readonly Point[], closed = true) => polylinePath(points, closed);
+    const at = (x: number, y: number): Point => ({ x, y });
+    const square = (size: number, x = 0, turned = false) => path(turned ? [at(x, 0), at(x, size), at(x + size, size), at(x + size, 0)] : [at(x, 0), at(x + size, 0), at(x + size, size), at(x, size)]);
+    const trials: Outline[][] = [
+      [{ paths: [path([at(3, 3)])], fillRule: 'nonzero' }],
+      [{ paths: [path([at(0, 0), at(50, 0), at(100, 0)])], fillRule: 'nonzero' }],
+      [{ paths: [path([at(0, 0), at(40, 40), at(40, 0), at(0, 40)])], fillRule: 'evenodd' }],
+      [{ paths: [path([at(0, 0), at(100, 0), at(100, 10), at(0, 10)]), path([at(3, 3)]), path([at(0, 0), at(100, 0)])], fillRule: 'evenodd' }],
+    ];
+    for (const outlines of trials) expect(() => traceOutlines(outlines, {}, () => undefined)).not.toThrow();
+    const nested = (['nonzero', 'evenodd'] as const).map((fillRule) => [true, false].map((turned) =>
+      traceOutlines([{ paths: [path([at(-5, -5), at(45, -5), at(45, 45), at(-5, 45)]), square(40, 0, turned)], fillRule }], {}, () => undefined).strokes.filter(({ path: one }) => one.closed).length));
+    expect(nested).toEqual([[1, 0], [1, 1]]);
+  });
+
+  it('thousands of crumbs are dropped and counted, and size does not matter', () => {
+    const stem = truth.stadium().outlines[0]!;
+    const crumbs = Array.from({ length: 1500 }, (_, i): Outline => truth.asOutline({ loops: [[{ x: i % 60, y: 20 + i / 60 }, { x: (i % 60) + 0.2, y: 20 + i / 60 }, { x: i % 60, y: 20.2 + i / 60 }]] }));
+    const tracing = traceOutlines([stem, ...crumbs], {}, () => undefined);
+    expect([tracing.strokes.length, tracing.crumbs]).toEqual([1, 1500]);
+    for (const factor of [0.0001, 0.01, 100, 10_000]) {
+      const { strokes } = traceOutlines(truth.movedOutlines([stem], scaling(factor)), {}, () => undefined);
+      expect(strokes.map(({ path }) => Math.abs(pathLength(path) / factor - 100) < 0.1), String(factor)).toEqual([true]);
+    }
+  });
+
   it('nothing comes of nothing', () => {
     expect(traceOutlines([], {}, () => undefined)).toMatchObject({ strokes: [], junctions: [], regions: [], crumbs: 0 });
     expect(traceOutlines([{ paths: [], fillRule: 'nonzero' }], {}, () => undefined).strokes).toEqual([]);
+  });
+});
+
+describe('along the stroke', () => {
+  it.each([
+    ['S', truth.uprightS(), truth.uneven(W, 0.2, 1)], ['taper', truth.taper(), truth.tapered(14, 6)], ['arch', truth.arch(), truth.uneven(W, 0.2, 3)],
+    ['hairlines', truth.hairlined(), (share: number) => W * (0.05 + 0.95 * Math.sin(2 * Math.PI * share) ** 2)],
+  ] as const)('%s: the widths are the pen\'s within one percent', (_, shape, law) => {
+    const { path, widths } = trace(shape).strokes[0]!;
+    const total = pathLength(path);
+    const turned = distance(path.start, shape.strokes[0]!.path.start) > distance(path.start, pathEnd(shape.strokes[0]!.path));
+    expect(Math.abs(widths.at(-1)!.along - total)).toBeLessThan(1e-6 * total);
+    for (const { along, width } of widths) expect(Math.abs(width - law(turned ? 1 - along / total : along / total))).toBeLessThan(0.01 * W);
+  });
+
+  it('names each bend tighter than half the width once, by place and size', () => {
+    const tight = truth.drawn('hairpin', [{ path: truth.wander({ x: 0, y: 0 }, 0, [[30, 0], [25, 170], [30, 0]]), law: truth.even(1.5), ends: ['round', 'round'] }]);
+    for (const { path } of trace(tight).strokes) {
+      const least = Math.min(...samplePath(path, 0.02).map(({ curvature }) => 1 / Math.abs(curvature)));
+      expect(tightBends(path, [{ along: 0, width: 1.9 * least }, { along: pathLength(path), width: 1.9 * least }])).toEqual([]);
+      const [bend, ...more] = tightBends(path, [{ along: 0, width: 4 * least }, { along: pathLength(path), width: 4 * least }]);
+      expect([more.length, bend!.radius < 1.3 * least, bend!.radius > 0.95 * least]).toEqual([0, true, true]);
+    }
+    expect(trace(truth.arch()).strokes.flatMap(({ doubts }) => doubts)).toEqual([]);
   });
 });
 

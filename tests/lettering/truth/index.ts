@@ -5,6 +5,7 @@ export * from './raster.ts';
 export * from './shapes-ends.ts';
 export * from './shapes-joints.ts';
 export * from './shapes-plain.ts';
+export * from './shapes-solid.ts';
 export * from './sweep.ts';
 export * from './truth.ts';
 export * from './words.ts';

@@ -44,6 +44,14 @@ it('closes an almost whole circle on the circle itself', () => {
   expect(apart([ring!.path], [arc({ x: 0, y: 0 }, 30, 0, 359.999)])).toBeLessThan(1e-3);
 });
 
+it('takes the bend of both strokes into account: a small ring in pieces is closed although a straight bridge would turn', () => {
+  const pieces = strokes(arc({ x: 0, y: 0 }, 8, 5, 115), arc({ x: 0, y: 0 }, 8, 125, 235), arc({ x: 0, y: 0 }, 8, 245, 355));
+  const { strokes: [ring, ...others] } = joined(pieces, { angle: 10, blend: 3 });
+  expect(others).toEqual([]);
+  expect(ring!.path.closed).toBe(true);
+  expect(apart([ring!.path], [arc({ x: 0, y: 0 }, 8, 0, 359.999)])).toBeLessThan(0.01);
+});
+
 it('leaves what turns too sharply or lies too far apart', () => {
   expect(joined(strokes(line([0, 0], [40, 0]), line([40, 0], [40, 40]))).joins).toEqual([]);
   expect(joined(strokes(line([0, 0], [40, 0]), line([42.5, 0], [80, 0]))).joins).toEqual([]);

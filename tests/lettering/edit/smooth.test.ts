@@ -56,6 +56,12 @@ it.each([0.03, 0.3])('never departs by more than %d mm, either way', (most) => {
   }
 });
 
+it('does what it may where it may not do all', () => {
+  const { strokes: [one], departure } = smooth([wavy(3, 0.25)], { most: 0.1 });
+  expect(departure!.distance).toBeGreaterThan(0.05);
+  expect(heightOf(one!)).toBeLessThan(0.21);
+});
+
 it('runs on smoothly and closer to what was meant than what trembled', () => {
   const shaky = trembling(3, 0.3);
   const meant = polylinePath(Array.from({ length: 1200 }, (_, i) => ({ x: 0.1 * i, y: 20 * Math.sin(0.1 * i / 20) })), false);

@@ -1,4 +1,3 @@
-import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
@@ -25,16 +24,11 @@ export interface EditorServer {
   readonly stop: () => Promise<void>;
 }
 
-/** Builds and serves the editor and starts a browser for the tests of one file. */
+/** Serves the editor as setup.ts built it and starts a browser for the tests of one file. */
 export function editorServer(): EditorServer {
   let served: { readonly address: string; readonly close: () => Promise<void> } | undefined;
   let browser: Browser | undefined;
   beforeAll(async () => {
-    execFileSync(process.execPath, ['node_modules/vite/bin/vite.js', 'build', '-c', '.config/editor.vite.ts', '--logLevel', 'warn'], {
-      cwd: ROOT, stdio: 'inherit',
-      // The test runner's own setting would build the page as it is while being written.
-      env: { ...process.env, NODE_ENV: 'production' },
-    });
     served = await serve({ port: 0 });
     browser = await chromium.launch({ executablePath: inject('chromium'), args: QUIET });
   });

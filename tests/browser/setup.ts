@@ -1,8 +1,10 @@
 import { execFileSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
 import type { TestProject } from 'vitest/node';
 
 const CHROMIUM = '/usr/bin/chromium';
+const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 
 declare module 'vitest' {
   interface ProvidedContext {
@@ -11,12 +13,13 @@ declare module 'vitest' {
   }
 }
 
-/** Finds Debian's browser, installs it where root may do so, and says loudly when these tests must be left out. */
+/** Finds Debian's browser, installs it where root may do so, and says loudly when these tests must be left out; builds the editor once for all of them. */
 export default function setup(project: TestProject): void {
   if (!existsSync(CHROMIUM)) install();
   const there = existsSync(CHROMIUM);
   project.provide('chromium', there ? CHROMIUM : '');
-  if (!there) process.stderr.write(`\n*** BROWSER TESTS SKIPPED: there is no ${CHROMIUM}. Install Debian's chromium package to run them. ***\n\n`);
+  if (there) build();
+  else process.stderr.write(`\n*** BROWSER TESTS SKIPPED: there is no ${CHROMIUM}. Install Debian's chromium package to run them. ***\n\n`);
 }
 
 function install(): void {
@@ -29,4 +32,12 @@ function install(): void {
   } catch (error) {
     process.stderr.write(`chromium could not be installed: ${error instanceof Error ? error.message : String(error)}\n`);
   }
+}
+
+function build(): void {
+  execFileSync(process.execPath, ['node_modules/vite/bin/vite.js', 'build', '-c', '.config/editor.vite.ts', '--logLevel', 'warn'], {
+    cwd: ROOT, stdio: 'inherit',
+    // The test runner's own setting would build the page as it is while being written.
+    env: { ...process.env, NODE_ENV: 'production' },
+  });
 }

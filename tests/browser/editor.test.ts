@@ -224,6 +224,45 @@ describe.skipIf(!inject('chromium'))('the editor in a browser', () => {
     await page.close();
   });
 
+  it('repairs strokes on the picture by hand and by keys, each as one step, and keeps that when the artwork is scaled', async () => {
+    // Opened over the recipe while that is still computed, which takes longer than all of this.
+    const { page, expectCalm } = await server.open();
+    await page.getByRole('button', { name: 'Leave the tour' }).click();
+    await dropFile(page, '[data-room=bench]', { name: 'repair.json', type: 'application/json', text: repairGraph() });
+    await expectSays(page, 'repair', '2 strokes');
+    await page.locator('[data-node="repair"] .bench-says').click();
+    const ways = page.getByRole('toolbar', { name: 'Work by hand' });
+    const mm = await sheetPlaces(page);
+    await ways.getByRole('button', { name: 'Cut' }).click();
+    await page.mouse.click(...mm(25, 50));
+    await expectSays(page, 'repair', '3 strokes');
+    await ways.getByRole('button', { name: 'Move' }).click();
+    await page.mouse.move(...mm(75, 50));
+    await page.mouse.down();
+    await page.mouse.move(...mm(75, 65), { steps: 6 });
+    await page.mouse.up();
+    await expect.poll(() => strokesLength(page, 'repair'), soon).toBeGreaterThan(0.2);
+    await computed(page);
+    await ways.getByRole('button', { name: 'Lead on' }).click();
+    await page.locator('.sheet-stage').focus();
+    for (const key of ['n', 'Enter', 'Enter', 'Enter']) await page.keyboard.press(key);
+    const edits = await editsIn(page);
+    expect(edits.map(({ act, places }) => `${act} ${places.length}`)).toEqual(['split 1', 'move 2', 'pair 3']);
+    expect(await faultsOf(page)).toEqual([]);
+    await page.keyboard.press(KEYS.undo);
+    expect(await editsIn(page)).toEqual(edits.slice(0, 2));
+    const length = await strokesLength(page, 'repair');
+    await openCard(page, 'fit');
+    await page.locator('[data-node="fit"]').getByRole('textbox', { name: 'Finished width' }).fill('200');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => strokesLength(page, 'repair'), soon).toBeCloseTo(2 * length, 2);
+    expect(await says(page, 'repair')).toContain('3 strokes');
+    expect(await page.locator('.checks-line[data-status="caution"]').count()).toBe(0);
+    expect(await editsIn(page)).toEqual(edits.slice(0, 2));
+    expectCalm();
+    await page.close();
+  });
+
   it('works on without its server once it was loaded', async () => {
     const { page, expectCalm, context } = await ready();
     await page.evaluate(async () => { await navigator.serviceWorker.ready; });
@@ -256,6 +295,36 @@ const says = (page: Page, node: string) => page.locator(`[data-node="${node}"] .
 async function expectSays(page: Page, node: string, words: string): Promise<void> {
   await expect.poll(() => says(page, node), { timeout: 60_000 }).toContain(words);
 }
+
+/** A cross of two strokes, scaled, then repaired. */
+function repairGraph(): string {
+  const text = '<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100" fill="none" stroke="black" stroke-width="8"><path d="M0 50H100"/><path d="M50 0V100"/></svg>';
+  const step = (id: string, type: string, x: number, params = {}) => ({ id, type, position: [x, 0], params });
+  return JSON.stringify({
+    format: 'groovewright-graph', version: 1, title: 'Repair', notes: '', inputs: [], groups: [],
+    nodes: [step('artwork', 'import-strokes', 0, { artwork: { name: 'cross.svg', text } }), step('fit', 'fit-width', 372, { finishedWidth: 100 }), step('repair', 'repair-strokes', 744)],
+    wires: [{ from: 'artwork.strokes', to: 'fit.strokes' }, { from: 'fit.strokes', to: 'repair.strokes' }],
+  });
+}
+
+/** Tells where a place of the sheet, mm, is on the screen: by what the sheet says of two places under the pointer. */
+async function sheetPlaces(page: Page): Promise<(x: number, y: number) => [number, number]> {
+  const { x, y, width, height } = (await page.locator('.sheet-stage canvas').boundingBox())!;
+  const read = async (across: number, down: number) => {
+    await page.mouse.move(across, down);
+    const [, mmX, mmY] = /x (\S+)\s+y (\S+) mm/.exec(await page.locator('.sheet-position').innerText()) ?? [];
+    return { across, down, x: Number(mmX), y: Number(mmY) };
+  };
+  const [a, b] = [await read(x + 60, y + 60), await read(x + width - 60, y + height - 60)];
+  const scale = (b.across - a.across) / (b.x - a.x);
+  return (mmX, mmY) => [a.across + (mmX - a.x) * scale, a.down - (mmY - a.y) * scale];
+}
+
+const editsIn = async (page: Page) =>
+  ((JSON.parse(await documentText(page)) as { nodes: { id: string; params: { edits?: { act: string; places: unknown[] }[] } }[] }).nodes.find(({ id }) => id === 'repair')!.params.edits ?? []);
+
+/** Metres of stroke that a card says came out. */
+const strokesLength = async (page: Page, node: string): Promise<number> => Number(/, ([\d.]+) m/.exec(await says(page, node))?.[1]);
 
 async function openCard(page: Page, node: string): Promise<void> {
   await page.locator(`[data-node="${node}"]`).focus();

@@ -389,12 +389,13 @@ describe('another picture', () => {
   it('of the same node lets go of what was taken, since numbers mean others now; places that are anywhere stay', () => {
     chooseWay('marry');
     click([250, 100]);
+    editor.setState({ picture: structuredClone(CROSS_PICTURE) });
     expect(sheet.getState().picked).toHaveLength(1);
-    editor.setState({ picture: { ...CROSS_PICTURE } });
+    editor.setState({ picture: { ...CROSS_PICTURE, junctions: { meets: { ...CROSS_MAP, ends: [] } } } });
     expect(sheet.getState().picked).toEqual([]);
     chooseWay('draw');
     click([120, 20]);
-    editor.setState({ picture: { ...CROSS_PICTURE } });
+    editor.setState({ picture: CROSS_PICTURE });
     expect(sheet.getState().picked).toHaveLength(1);
     editor.setState({ picture: { ...CROSS_PICTURE, junctions: { meets: { ...CROSS_MAP, frame: { ...CROSS_MAP.frame, size: 600 } } } } });
     expect(sheet.getState().picked).toEqual([]);

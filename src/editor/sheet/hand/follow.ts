@@ -1,4 +1,5 @@
 import { type EditorState, editor } from '../../state/editor.ts';
+import type { JunctionMap } from '../../../values/picture.ts';
 import { flyToBox } from '../camera.ts';
 import { EMPTY_HANDED, sheet } from '../store.ts';
 import { subjectOf } from '../subject.ts';
@@ -21,16 +22,19 @@ function arrived(state: EditorState, before: EditorState): void {
     sheet.setState({ way: undefined, ...EMPTY_HANDED });
     return;
   }
+  const [now, last] = [mapsOf(state), mapsOf(before)];
+  if (JSON.stringify(now) === JSON.stringify(last)) return;
   const { picked, target } = sheet.getState();
   // Numbers of strokes and junctions mean others now; bare places mean the same while the frame is the same.
-  const same = frameKey(state) === frameKey(before);
+  const same = JSON.stringify(now.map(({ frame }) => frame)) === JSON.stringify(last.map(({ frame }) => frame));
   const kept = same && picked.every(({ kind }) => kind === 'anywhere') ? picked : [];
   sheet.setState({ picked: kept, aimed: undefined, target: same && target?.kind === 'anywhere' && kept === picked ? target : undefined });
 }
 
-function frameKey(state: EditorState): string {
+/** Every map that is worked on, once. */
+function mapsOf(state: EditorState): readonly JunctionMap[] {
   const shown = subjectOf(state);
-  return JSON.stringify(shown ? waysOf(shown).map(({ map }) => map.frame) : []);
+  return shown ? [...new Set(waysOf(shown).map(({ map }) => map))] : [];
 }
 
 let gone: EditorState['pointed'];

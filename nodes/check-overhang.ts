@@ -1,12 +1,8 @@
 import '../src/values/types.ts';
-import { bedOf, carriedSag, LOW_MODULUS, MODULUS, type SideOverhang, sideOverhangs, type Support, type Tiling, tippingForce } from '../src/machining/index.ts';
+import { bedOf, carriedSag, LOW_MODULUS, MODULUS, peopleToLift, sheetWeight, type SideOverhang, sideOverhangs, type Support, type Tiling, tippingForce } from '../src/machining/index.ts';
 import { type Problem, defineNode } from '../src/runtime/index.ts';
 import { type Check, atMost } from '../src/values/check.ts';
 import { EXAMPLE_MACHINE, EXAMPLE_STOCK } from '../src/values/examples.ts';
-
-/** Weights that one person, and two, should lift at most, kg (common practice, no source; local rules go first). */
-const ONE_PERSON = 20;
-const TWO_PEOPLE = 40;
 
 export default defineNode({
   name: 'check-overhang',
@@ -39,13 +35,12 @@ export default defineNode({
   compute({ tiling, stock, machine, holding }, { greatestSag, modulus }) {
     const hangs = sideOverhangs(stock, tiling.tiles, bedOf(tiling, machine.bedMargin), modulus);
     const supports = holding?.supports ?? [];
-    const weight = stock.width * stock.height * stock.thickness * 1e-9 * stock.density;
-    const people = weight <= ONE_PERSON ? 1 : weight <= TWO_PEOPLE ? 2 : Math.ceil(weight / ONE_PERSON);
+    const weight = sheetWeight(stock);
     return {
       ok: true,
       outputs: {
         checks: hangs.length > 0 ? [sagCheck(hangs, supports, greatestSag, tiling), ...tipChecks(hangs, supports, tiling)] : [],
-        quantities: { sheetWeightToLift: { value: weight, unit: 'kg' }, peopleToLift: { value: people, unit: 'count' }, ...freely(hangs) },
+        quantities: { sheetWeightToLift: { value: weight, unit: 'kg' }, peopleToLift: { value: peopleToLift(weight), unit: 'count' }, ...freely(hangs) },
       },
       cautions: hangs.filter(({ tips }) => tips).map((hang) => tipping(hang, tiling)),
     };

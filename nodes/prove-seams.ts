@@ -26,7 +26,7 @@ export default defineNode({
     quantities: { type: 'quantities', doc: 'The same as numbers.' },
   },
   params: {
-    cell: { kind: 'number', unit: 'mm', default: 0.3, min: 0.05, max: 2, step: 0.05, label: 'Cell', doc: 'Distance between samples of the whole board.' },
+    cell: { kind: 'number', unit: 'mm', default: 0.5, min: 0.05, max: 2, step: 0.05, label: 'Cell', doc: 'Distance between samples of the whole board.' },
     seamCell: { kind: 'number', unit: 'mm', default: 0.1, min: 0.02, max: 2, step: 0.02, label: 'Cell at seams', doc: 'Distance between samples where steps are measured.' },
     allowed: { kind: 'number', unit: 'mm', default: 0.03, min: 0.001, max: 1, step: 0.005, label: 'Allowed', doc: 'Largest difference to the unlimited cut.' },
     greatestStep: { kind: 'number', unit: 'mm', default: 0.3, min: 0.01, max: 5, step: 0.05, label: 'Greatest step', doc: 'Largest step at a seam in the worst case.' },

@@ -14,6 +14,7 @@ export default defineNode({
     channel: { type: 'channel', optional: true, doc: 'The groove.' },
     board: { type: 'region', optional: true, doc: 'The board.' },
     holes: { type: 'holes', many: true, doc: 'All holes.' },
+    tiling: { type: 'tiling', optional: true, doc: 'The set-ups: their seams are drawn.' },
     stock: { type: 'stock', doc: 'The sheet: the size of the page.' },
   },
   outputs: { files: { type: 'files', doc: 'The drawing.' } },
@@ -22,10 +23,10 @@ export default defineNode({
   },
   examples: [{
     title: 'a groove on its board',
-    inputs: { strokes: undefined, outlines: undefined, channel: EXAMPLE_CHANNEL, board: EXAMPLE_BOARD, holes: [], stock: EXAMPLE_STOCK },
+    inputs: { strokes: undefined, outlines: undefined, channel: EXAMPLE_CHANNEL, board: EXAMPLE_BOARD, holes: [], tiling: undefined, stock: EXAMPLE_STOCK },
   }],
-  compute({ strokes = [], outlines = [], channel, board, holes, stock }, { file }) {
-    const groups = signGroups({ artwork: { strokes, outlines }, channel, board, holes: holes.flat() });
+  compute({ strokes = [], outlines = [], channel, board, holes, tiling, stock }, { file }) {
+    const groups = signGroups({ artwork: { strokes, outlines }, channel, board, holes: holes.flat(), tiling });
     return { ok: true, outputs: { files: [{ path: file, text: writeDrawing({ size: stock, groups }) }] } };
   },
 });

@@ -84,7 +84,7 @@ describe('another drawing on a small sheet', () => {
 });
 
 describe('an edit computes only what it touches', () => {
-  const chain = ['groove-passes', 'hole-passes', 'outline-passes', 'order', 'programs', 'proof', 'travel-check'];
+  const chain = ['groove-passes', 'hole-passes', 'outline-passes', 'order', 'programs', 'proof', 'seam-proof', 'travel-check', 'holding-check'];
   async function executedAfter(edit: (document: typeof graph) => typeof graph): Promise<string[]> {
     const run = makeRunner();
     await run(small);
@@ -92,12 +92,13 @@ describe('an edit computes only what it touches', () => {
   }
 
   it('after the cutter\'s chip load: passes and programs, no geometry', async () => {
-    expect(await executedAfter((document) => withParam(document, 'cutter', 'chipLoad', 0.12))).toEqual([...chain, 'cutter', 'cutter-check'].sort());
+    expect(await executedAfter((document) => withParam(document, 'cutter', 'chipLoad', 0.12))).toEqual([...chain, 'cutter', 'cutter-check', 'tiling', 'pins', 'hold'].sort());
   });
 
   it('after the groove\'s width: nothing before the groove', async () => {
     const all = small.nodes.map(({ id }) => id);
-    const before = ['artwork', 'fit', 'place', 'sheet', 'cutter', 'machine', 'cable-holes'];
+    // One set-up has no pins to correct, and the sheet is held as it was.
+    const before = ['artwork', 'fit', 'place', 'sheet', 'cutter', 'machine', 'cable-holes', 'correct', 'overhang-check'];
     const after = await executedAfter((document) => withInputs(document, { channelWidth: 11 }));
     expect(after).toEqual(all.filter((id) => !before.includes(id) || id === 'cable-holes').sort());
   });
@@ -105,7 +106,7 @@ describe('an edit computes only what it touches', () => {
   it('after the drawing: all but sheet, cutter and machine', async () => {
     const all = small.nodes.map(({ id }) => id);
     const after = await executedAfter((document) => withInputs(document, { artwork: penDrawing('<path d="M60 50C100 10 200 90 240 50"/>') }));
-    expect(after).toEqual(all.filter((id) => !['sheet', 'cutter', 'machine'].includes(id)).sort());
+    expect(after).toEqual(all.filter((id) => !['sheet', 'cutter', 'machine', 'correct'].includes(id)).sort());
   });
 
   it('after a title, a place on the canvas, or the same value again: nothing', async () => {

@@ -36,7 +36,7 @@ describe('all set-ups together', () => {
 });
 
 describe('the worst registration', () => {
-  const found = planRegistration({ tiling, stock, board, channel: job.region, holes, pinDiameter: 4, clearance: 0.1, pitchError: 0.1, wall: 3, cutRoom: 12, kelvin: 10, pins: [] });
+  const found = planRegistration({ tiling, stock, board, channel: job.region, centreLines: job.centreLines, holes, pinDiameter: 4, clearance: 0.1, pitchError: 0.1, wall: 3, cutRoom: 12, kelvin: 10, limit: 0.3, pins: [] });
   if (!found.ok) throw new Error(JSON.stringify(found.problems));
   const registration: Registration = found.registration;
 

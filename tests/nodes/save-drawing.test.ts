@@ -7,7 +7,7 @@ import { channelOf, circle, line, rectangle, stock } from '../support/shapes.ts'
 
 const inputs = {
   strokes: [{ path: line([100, 100], [300, 120]), width: 5 }], outlines: undefined, channel: channelOf(rectangle(95, 95, 210, 10), line([100, 100], [300, 120]), circle(400, 100, 20)),
-  board: rectangle(50, 50, 500, 200), holes: [[{ centre: { x: 70, y: 70 }, diameter: 6, purpose: 'mounting' as const }]], stock,
+  board: rectangle(50, 50, 500, 200), holes: [[{ centre: { x: 70, y: 70 }, diameter: 6, purpose: 'mounting' as const }]], tiling: undefined, stock,
 };
 const textOf = (given: Parameters<typeof saveDrawing.compute>[0]) => (outputsOf(saveDrawing, given).files[0] as TextFile).text;
 

@@ -61,9 +61,9 @@ export function holePasses(request: HoleRequest): PassPlan {
 
 const setUpOf = ({ setUp, centre }: Hole, tiling: Tiling): number | undefined => setUp ?? tileAt(tiling, centre);
 
-/** Holes that no set-up may cut whole: beyond a seam by more than the lap, or off the sheet. */
+/** Holes that no set-up may cut whole: beyond a seam by more than the lap, or off the sheet. Who says which set-up makes a hole has seen to its reach. */
 function outOfWindow(holes: readonly Hole[], tiling: Tiling): Caution[] {
-  const lost = holes.filter((hole) => {
+  const lost = holes.filter(({ setUp }) => setUp === undefined).filter((hole) => {
     const tile = tiling.tiles[setUpOf(hole, tiling) ?? -1];
     return !tile || !holeEnds(hole).every((end) => isWithinBox(growBox(tile.window, -hole.diameter / 2), end));
   });

@@ -1,6 +1,5 @@
 import type { Box, Point } from '../../geometry/index.ts';
-import { GOOD_DISTANCE } from './request.ts';
-import type { Lies } from './places.ts';
+import { type Lies, RANK } from './places.ts';
 
 /** Two places for pins in program coordinates, the first the round one. */
 export type PinPair = readonly [Point, Point];
@@ -14,25 +13,18 @@ interface Candidate {
   readonly lies: Lies;
 }
 
-/** What places are good for, the best first: each level allows those before it too. */
-const LEVELS: readonly (readonly Lies[])[] = [['waste'], ['waste', 'groove'], ['waste', 'groove', 'board']];
-
 /**
- * The farthest pair in a box of program coordinates for which `lies` tells a place: hidden places as long as they are far
- * enough apart, for what the pins' errors make at the far end goes as one over their distance.
+ * The farthest pairs in a box of program coordinates for which `lies` tells a place: one pair of waste places, one that
+ * may lie in grooves too, one that may be in view; none twice. `others` are tried besides a grid.
  */
-export function choosePins(box: Box, lies: (place: Point) => Lies | undefined): PinPair | undefined {
-  const candidates = gridOf(box).flatMap((at): Candidate[] => {
+export function choosePins(box: Box, lies: (place: Point) => Lies | undefined, others: readonly Point[] = []): PinPair[] {
+  const within = others.filter(({ x, y }) => x >= box.minX && x <= box.maxX && y >= box.minY && y <= box.maxY);
+  const candidates = [...gridOf(box), ...within].flatMap((at): Candidate[] => {
     const found = lies(at);
     return found ? [{ at, lies: found }] : [];
   });
-  let best: { readonly pair: PinPair; readonly distance: number } | undefined;
-  for (const level of LEVELS) {
-    const pair = farthest(rowEnds(candidates.filter((one) => level.includes(one.lies)).map(({ at }) => at)));
-    if (pair && pair.distance > (best?.distance ?? 0)) best = pair;
-    if (best && best.distance >= GOOD_DISTANCE) return best.pair;
-  }
-  return best?.pair;
+  const pairs = RANK.flatMap((_, i) => farthest(rowEnds(candidates.filter((one) => RANK.indexOf(one.lies) <= i).map(({ at }) => at))) ?? []);
+  return pairs.filter((pair, i) => pairs.findIndex((other) => other[0] === pair[0] && other[1] === pair[1]) === i);
 }
 
 function gridOf({ minX, minY, maxX, maxY }: Box): Point[] {
@@ -46,23 +38,28 @@ function gridOf({ minX, minY, maxX, maxY }: Box): Point[] {
   return along(minY, maxY).flatMap((y) => along(minX, maxX).map((x) => ({ x, y })));
 }
 
-/** First and last of every row: the farthest two are among them. */
+/** Rows are this high, mm. */
+const ROW = 5;
+
+/** First and last of every row: the farthest two are among them, but for a row's height. */
 function rowEnds(places: readonly Point[]): Point[] {
   const rows = new Map<number, [Point, Point]>();
   for (const place of places) {
-    const row = rows.get(place.y);
-    rows.set(place.y, row ? [place.x < row[0].x ? place : row[0], place.x > row[1].x ? place : row[1]] : [place, place]);
+    const key = Math.floor(place.y / ROW);
+    const row = rows.get(key);
+    rows.set(key, row ? [place.x < row[0].x ? place : row[0], place.x > row[1].x ? place : row[1]] : [place, place]);
   }
   return [...new Set([...rows.values()].flat())];
 }
 
-function farthest(places: readonly Point[]): { readonly pair: PinPair; readonly distance: number } | undefined {
-  let best: { readonly pair: PinPair; readonly distance: number } | undefined;
+function farthest(places: readonly Point[]): PinPair[] | undefined {
+  let best: PinPair | undefined;
+  let most = 0;
   places.forEach((a, i) => {
     for (const b of places.slice(i + 1)) {
       const distance = Math.hypot(b.x - a.x, b.y - a.y);
-      if (distance > (best?.distance ?? 0)) best = { pair: [a, b], distance };
+      if (distance > most) [best, most] = [[a, b], distance];
     }
   });
-  return best;
+  return best ? [best] : undefined;
 }

@@ -6,6 +6,9 @@ import type { RegistrationRequest } from './request.ts';
 
 export type Lies = Dowel['lies'];
 
+/** What places are good for, the best first. */
+export const RANK: readonly Lies[] = ['waste', 'groove', 'board'];
+
 /** Half the length slots may need beyond a round hole, mm: more than acrylic moves against any bed. */
 const SLOT_ROOM = 1;
 /** How far a dowel hole hidden in the groove keeps from its walls, mm. */

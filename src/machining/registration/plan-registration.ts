@@ -23,8 +23,8 @@ export function planRegistration(request: RegistrationRequest): RegistrationOutc
   const links = found as readonly Link[];
   const pins: Pin[] = [];
   const dowels = links.flatMap((link) => dowelsOf(request, link, pins));
-  const { clearance, pitchError, tiling } = request;
-  return { ok: true, registration: { pins, dowels, clearance, pitchError, steps: seamSteps(tiling, links, request), corrections: [] } };
+  const { clearance, pitchError } = request;
+  return { ok: true, registration: { pins, dowels, clearance, pitchError, steps: seamSteps(request, links), corrections: [] } };
 }
 
 function noPlace({ tiling, pinDiameter }: RegistrationRequest, setUp: number): MachiningProblem {

@@ -1,4 +1,4 @@
-import type { Point, Region } from '../../geometry/index.ts';
+import type { Path, Point, Region } from '../../geometry/index.ts';
 import type { Hole } from '../job/hole.ts';
 import type { MachiningProblems } from '../job/problem.ts';
 import type { Registration } from '../job/registration.ts';
@@ -11,6 +11,8 @@ export interface RegistrationRequest {
   readonly stock: Pick<Stock, 'width' | 'height'>;
   readonly board: Region;
   readonly channel: Region;
+  /** The middles of its grooves. */
+  readonly centreLines: readonly Path[];
   readonly holes: readonly Hole[];
   readonly pinDiameter: number;
   /** Diameter of a dowel hole less that of its pin. */
@@ -23,11 +25,10 @@ export interface RegistrationRequest {
   readonly cutRoom: number;
   /** By how much the temperature may change between two set-ups, K: the slots allow for it. */
   readonly kelvin: number;
+  /** Largest step at a seam that will do: below it, holes out of view are worth more than smaller steps. */
+  readonly limit: number;
   /** Pins put by hand, in program coordinates: the first two are used for every set-up. */
   readonly pins: readonly Point[];
 }
 
 export type RegistrationOutcome = { readonly ok: true; readonly registration: Registration } | { readonly ok: false; readonly problems: MachiningProblems };
-
-/** Distance between pins that is well worth a worse place for them, mm: an error of 0.05 mm then makes 0.3 mm at 900 mm (common practice, no source). */
-export const GOOD_DISTANCE = 150;

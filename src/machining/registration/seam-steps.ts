@@ -1,4 +1,4 @@
-import type { Point } from '../../geometry/point.ts';
+import { type Box, type Point, type Region, regionBounds } from '../../geometry/index.ts';
 import type { SeamStep } from '../job/registration.ts';
 import type { Seam, Tile, Tiling } from '../job/tiling.ts';
 import { farError } from './errors.ts';
@@ -10,16 +10,29 @@ interface Errors {
   readonly pitchError: number;
 }
 
+interface SteppedWork extends Errors {
+  readonly tiling: Tiling;
+  readonly board: Region;
+}
+
 /**
  * The largest step at each seam. Every link lets the sheet shift by half the clearance and the holes' error, and turn by
  * twice that over the pin distance; between two set-ups the links that lead to their common ancestor add up.
  */
-export function seamSteps({ tiles, seams }: Tiling, links: readonly Link[], errors: Errors): SeamStep[] {
+export function seamSteps({ tiling: { tiles, seams }, board, ...errors }: SteppedWork, links: readonly Link[]): SeamStep[] {
+  const area = regionBounds(board);
   return seams.flatMap((seam, number) => {
     const steps = neighboursAcross(tiles, seam).flatMap(([a, b]) =>
-      placesOn(seam, tiles[a]!, tiles[b]!).map((at) => ({ seam: number, at, ...stepAt(at, between(a, b, links), tiles, errors) })));
+      placesOn(seam, tiles[a]!, tiles[b]!, area).map((at) => ({ seam: number, at, ...stepAt(at, between(a, b, links), tiles, errors) })));
     return steps.length > 0 ? [steps.reduce((most, step) => (step.worst > most.worst ? step : most))] : [];
   });
+}
+
+/** The largest steps between a set-up and its neighbours that are placed already, one for each. */
+export function stepsWith({ tiling: { tiles, seams }, board, ...errors }: SteppedWork, links: readonly Link[], setUp: number): number[] {
+  const area = regionBounds(board);
+  return seams.flatMap((seam) => neighboursAcross(tiles, seam).filter((pair) => Math.max(...pair) === setUp)
+    .map(([a, b]) => Math.max(0, ...placesOn(seam, tiles[a]!, tiles[b]!, area).map((at) => stepAt(at, between(a, b, links), tiles, errors).worst))));
 }
 
 /** Pairs of set-ups on the two sides of a seam. */
@@ -28,12 +41,14 @@ function neighboursAcross(tiles: readonly Tile[], { axis, at }: Seam): [number, 
   return tiles.flatMap((a, i) => tiles.flatMap((b, j): [number, number][] => (a.core[high] === at && b.core[low] === at && a[along] === b[along] ? [[i, j]] : [])));
 }
 
-/** Where grooves cross the seam between two set-ups; its ends where none does, for the outline crosses it somewhere. */
-function placesOn({ axis, at, crossings }: Seam, a: Tile, b: Tile): Point[] {
+/** Where grooves cross the seam between two set-ups; where none does the ends of what of it lies across the board, for the outline crosses it. */
+function placesOn({ axis, at, crossings }: Seam, a: Tile, b: Tile, area: Box | undefined): Point[] {
   const other = axis === 'x' ? 'y' : 'x';
   const [low, high] = axis === 'x' ? [Math.max(a.core.minY, b.core.minY), Math.min(a.core.maxY, b.core.maxY)] : [Math.max(a.core.minX, b.core.minX), Math.min(a.core.maxX, b.core.maxX)];
+  const [from, to] = axis === 'x' ? [area?.minY ?? low, area?.maxY ?? high] : [area?.minX ?? low, area?.maxX ?? high];
   const own = crossings.map((crossing) => crossing.at).filter((place) => place[other] >= low && place[other] <= high);
-  return own.length > 0 ? own : [low, high].map((along) => (axis === 'x' ? { x: at, y: along } : { x: along, y: at }));
+  const ends = Math.max(low, from) < Math.min(high, to) ? [Math.max(low, from), Math.min(high, to)] : [];
+  return own.length > 0 ? own : ends.map((along) => (axis === 'x' ? { x: at, y: along } : { x: along, y: at }));
 }
 
 /** The links from each of two set-ups up to where their ways meet. */

@@ -17,7 +17,7 @@ function reaching(seamsX: readonly number[], seamsY: readonly number[] = [], she
 }
 
 const request = (changes: Partial<RegistrationRequest> = {}): RegistrationRequest => ({
-  tiling: reaching([800, 1600]), stock, board, channel: EMPTY, holes: [], pinDiameter: 6, clearance: 0.02, pitchError: 0.03, wall: 3, cutRoom: 17, kelvin: 10, pins: [], ...changes,
+  tiling: reaching([800, 1600]), stock, board, channel: EMPTY, centreLines: [], holes: [], pinDiameter: 6, clearance: 0.02, pitchError: 0.03, wall: 3, cutRoom: 17, kelvin: 10, limit: 0.3, pins: [], ...changes,
 });
 const planned = (changes: Partial<RegistrationRequest> = {}): Registration => {
   const found = planRegistration(request(changes));

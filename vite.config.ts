@@ -1,5 +1,7 @@
 import { defineConfig } from 'vitest/config';
 
+const CORE = ['tests/{artwork,geometry,lettering,machining,nodes,runtime,values}/**/*.test.ts', 'tests/{catalogue,layers}.test.ts'];
+
 /** The build makes the command line and the worker of its batches; the same file tells the test runner which tests need a browser. */
 export default defineConfig({
   build: {
@@ -19,6 +21,15 @@ export default defineConfig({
       {
         extends: true,
         test: { name: 'unit', include: ['tests/**/*.test.{ts,tsx}'], exclude: ['tests/browser/**'], testTimeout: 60_000 },
+      },
+      // The same tests in two parts, for `npm run unit`: the core's keep nothing in its modules, so files that follow one another share them.
+      {
+        extends: true,
+        test: { name: 'core', include: CORE, testTimeout: 60_000, isolate: false },
+      },
+      {
+        extends: true,
+        test: { name: 'hosts', include: ['tests/**/*.test.{ts,tsx}'], exclude: ['tests/browser/**', ...CORE], testTimeout: 60_000 },
       },
       {
         extends: true,

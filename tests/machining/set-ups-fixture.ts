@@ -32,11 +32,11 @@ export function tilingAt({ width, height }: Pick<Stock, 'width' | 'height'>, x: 
 }
 
 /** All passes of a job, in one set-up or in those of a tiling. */
-export function passesOf({ stock, centreLines, region, board, holes }: Job, tiling?: Tiling, finishingAllowance = 0.2, width = 10): { readonly passes: Pass[]; readonly tabs: readonly Tab[] } {
+export function passesOf({ stock, centreLines, region, board, holes }: Job, tiling?: Tiling, finishingAllowance = 0.2, width = 10, depth = 6): { readonly passes: Pass[]; readonly tabs: readonly Tab[] } {
   const machine = { cutter: CUTTER, retract: RETRACT, greatestFeed: GREATEST_FEED, direction: 'climb' as const, ...(tiling && { tiling }) };
-  const groove = groovePasses({ ...machine, centreLines, region, width, depth: 6, tolerance: TOLERANCE, stepover: 0.4, finishingAllowance });
+  const groove = groovePasses({ ...machine, centreLines, region, width, depth, tolerance: TOLERANCE, stepover: 0.4, finishingAllowance });
   const bored = holePasses({ ...machine, holes, throughDepth: stock.thickness + stock.thicknessTolerance + stock.breakthrough, peckDepth: 3 });
-  const outline = outlinePasses({ ...machine, region: board, stock, tabs: { pitch: 120, width: 8, height: 2.5 }, leadIn: 4, finishingAllowance, tolerance: 0.002 });
+  const outline = outlinePasses({ ...machine, region: board, stock, tabs: { pitch: 120, width: 8, height: stock.thickness / 4 }, leadIn: 4, finishingAllowance, tolerance: 0.002 });
   if (!groove.ok || !bored.ok || !outline.ok) throw new Error(JSON.stringify([groove, bored, outline]));
   return { passes: orderPasses([...groove.passes, ...bored.passes, ...outline.passes], { x: 0, y: 0 }), tabs: outline.tabs };
 }

@@ -62,7 +62,7 @@ function problemsAt(report: NodeReport | undefined, name: string): FieldProblem[
 /** The sheet marks the entry of a list that is pointed at; asked to go there, it shows the node. */
 function pointAt(node: string, param: string, index: number | undefined, goes: boolean): void {
   if (goes) show(node);
-  editor.setState({ pointed: index === undefined ? undefined : { node, param, index, goes } });
+  editor.setState({ pointed: index === undefined ? undefined : { node, param, index, goes }, ...(goes && { spot: undefined }) });
 }
 
 /** What the sheet lets a person do to the parameter by hand. */

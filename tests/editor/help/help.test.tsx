@@ -12,6 +12,7 @@ import type { Command } from '../../../src/editor/state/commands.ts';
 import { editor, initialState } from '../../../src/editor/state/editor.ts';
 import { violations } from '../../support/axe.ts';
 import { DOCUMENT, SHAPES } from '../checks/example.ts';
+import { MENDER } from '../sheet/hand-sample.ts';
 
 const ran: string[] = [];
 const make = (id: string, label: string, group: Command['group'], more: Partial<Command> = {}): Command => ({ id, label, group, run: () => { ran.push(id); }, ...more });
@@ -136,6 +137,12 @@ describe('the tour', () => {
     fireEvent.click(screen.getByRole('button', { name: 'Open the card' }));
     fireEvent.click(screen.getByRole('button', { name: 'Open the card' }));
     expect(editor.getState()).toMatchObject({ opened: ['groove'], chosen: ['groove'] });
+  });
+
+  it('stops at work by hand where a step takes it, and nowhere else', () => {
+    const titles = (nodes: typeof DOCUMENT.nodes) => tourSteps({ ...DOCUMENT, nodes }, new Map([...SHAPES, ['mender', MENDER]])).map(({ title }) => title);
+    expect(titles(DOCUMENT.nodes)).not.toContain('Work by hand');
+    expect(titles([...DOCUMENT.nodes, { id: 'mend', type: 'mender', position: [0, 0], params: {} }])).toContain('Work by hand');
   });
 
   it('stands without the places it points at, and without any step', async () => {

@@ -1,4 +1,4 @@
-import { it } from 'vitest';
+import { afterAll, it } from 'vitest';
 import { type Tracing, traceOutlines } from '../../src/lettering/index.ts';
 import { CHARACTERS, CORPUS, type CorpusFace, PHRASES } from '../lettering/faces/corpus.ts';
 import { type Face, openFace } from '../lettering/faces/face.ts';
@@ -42,6 +42,52 @@ function sayJudgement(all: readonly Judgement[]): string {
     + `sides off mean ${sides.mean.toFixed(1)} p95 ${sides.p95.toFixed(1)} %, ${sum(({ unsure }) => unsure)} unsure, ${sum(({ regions }) => regions)} left as regions`;
 }
 
+/** Strokes surer than this are settled. */
+const UNRESOLVED = 0.1;
+
+/** Strokes that hardly know which way they go, and the places they doubt. */
+const spots = ({ strokes }: Tracing) => ({ unresolved: strokes.filter(({ confidence }) => confidence < UNRESOLVED).length, doubts: new Set(strokes.flatMap(({ doubts }) => doubts.map(({ at }) => `${at.x} ${at.y}`))).size });
+
+interface Row {
+  readonly name: string;
+  readonly letters: number;
+  readonly strokes: number;
+  readonly wrong: number;
+  readonly kinks: number;
+  readonly ends: readonly number[];
+  readonly unresolved: number;
+  readonly doubts: number;
+}
+
+/** One line for all of a typeface: its characters' counts, its phrases' strokes. */
+function rowOf(face: Face, { name, hand, heldOut }: CorpusFace): Row {
+  const characters = CHARACTERS.map((character) => ({ character, judged: tried(face, character) }));
+  const phrases = PHRASES.map((phrase) => trace(face, phrase));
+  const judged = phrases.map(judge);
+  const sum = (of: (tracing: Tracing) => number) => phrases.reduce((total, one) => total + of(one), 0);
+  return {
+    name: `${name}${heldOut ? ' (held out)' : ''}`,
+    letters: PHRASES.reduce((total, phrase) => total + phrase.replaceAll(' ', '').length, 0),
+    strokes: sum(({ strokes }) => strokes.length),
+    wrong: characters.filter(({ character, judged: one }) => typeof one === 'string' || !penStrokes(hand, character).includes(one.strokes)).length,
+    kinks: judged.reduce((total, { kinks }) => total + kinks, 0) + characters.reduce((total, { judged: one }) => total + (typeof one === 'string' ? 0 : one.kinks), 0),
+    ends: judged.flatMap(({ ends }) => ends),
+    unresolved: sum((tracing) => spots(tracing).unresolved),
+    doubts: sum((tracing) => spots(tracing).doubts),
+  };
+}
+
+const table: Row[] = [];
+
+function sayTable(): void {
+  say(`| typeface | strokes a letter | of ${CHARACTERS.length} characters wrong count | kinks | free ends off: mean, p95 % | strokes under ${UNRESOLVED} confidence | doubted places |`);
+  say('| --- | --- | --- | --- | --- | --- | --- |');
+  for (const { name, letters, strokes, wrong, kinks, ends, unresolved, doubts } of table) {
+    const { mean, p95 } = errorsOf(ends);
+    say(`| ${name} | ${(strokes / letters).toFixed(2)} | ${wrong} | ${kinks} | ${mean.toFixed(1)}, ${p95.toFixed(1)} | ${unresolved} of ${strokes} | ${doubts} |`);
+  }
+}
+
 function sayPhrase(face: Face, phrase: string): void {
   const glyphs = face.set(phrase).map(({ outline }) => outline);
   const started = performance.now();
@@ -59,4 +105,7 @@ it.each(CORPUS.filter(({ name }) => only === undefined || name === only))('figur
   say(`${entry.name} (${entry.hand}${entry.heldOut ? ', held out' : ''})`);
   sayCharacters(face, entry);
   for (const phrase of PHRASES) sayPhrase(face, phrase);
+  table.push(rowOf(face, entry));
 }, 600_000);
+
+afterAll(sayTable);

@@ -1,6 +1,6 @@
 import '../src/values/types.ts';
 import { emptyRegion } from '../src/geometry/index.ts';
-import { bedOf, type HeldArea, type HoldDown, type Holding, planHoldDowns, sideOverhangs, supportsFor, type Tiling } from '../src/machining/index.ts';
+import { bedOf, type HeldArea, type HoldDown, type Holding, planHoldDowns, type SideOverhang, sideOverhangs, type Support, supportsFor, type Tiling } from '../src/machining/index.ts';
 import { type Problem, defineNode } from '../src/runtime/index.ts';
 import { EXAMPLE_BOARD, EXAMPLE_CUTTER, EXAMPLE_MACHINE, EXAMPLE_STOCK } from '../src/values/examples.ts';
 
@@ -32,11 +32,13 @@ export default defineNode({
     pitch: { kind: 'number', unit: 'mm', default: 300, min: 50, max: 5000, step: 10, label: 'Pitch', doc: 'Greatest distance wished for between neighbours.' },
     sag: { kind: 'number', unit: 'mm', default: 2, min: 0.1, max: 100, step: 0.1, label: 'Greatest sag', doc: 'Supports beside the bed are planned so that the sheet sags by no more.' },
     carry: { kind: 'choice', options: ['planned', 'by hand'], default: 'planned', label: 'Supports', doc: 'Whether supports are planned or stand where they were put.' },
-    supports: { kind: 'points', default: [], label: 'Supports by hand', doc: 'Places on the sheet where bars carry it beside the bed, in every set-up in which that place lies beyond the bed.' },
+    supportsAcross: { kind: 'points', default: [], label: 'Supports across', doc: 'Places of bars that run up the sheet and carry it left and right of the bed: of each the X counts, in every set-up in which it lies beyond the bed. While there is none these supports are planned.' },
+    supportsAlong: { kind: 'points', default: [], label: 'Supports along', doc: 'Places of bars that run along the sheet and carry it before and behind the bed: of each the Y counts. While there is none these supports are planned.' },
   },
   handles: [
     { kind: 'places', param: 'places', from: 'holding.down', sets: { where: 'by hand' }, doc: 'Drag a screw or clamp, add one, or take one away; from the first change on, they stand where they were put by hand.' },
-    { kind: 'places', param: 'supports', from: 'holding.supports', sets: { carry: 'by hand' }, doc: 'Drag a support along the overhanging sheet, add one, or take one away.' },
+    { kind: 'places', param: 'supportsAcross', from: 'holding.x', axis: 'x', sets: { carry: 'by hand' }, doc: 'Drag a support that runs up the sheet, add one, or take one away.' },
+    { kind: 'places', param: 'supportsAlong', from: 'holding.y', axis: 'y', sets: { carry: 'by hand' }, doc: 'Drag a support that runs along the sheet, add one, or take one away.' },
   ],
   examples: [{
     title: 'a small sheet on the bed',
@@ -48,7 +50,7 @@ export default defineNode({
       stock: EXAMPLE_STOCK, machine: EXAMPLE_MACHINE, cutters: [EXAMPLE_CUTTER], board: EXAMPLE_BOARD, holes: [],
     },
   }],
-  compute({ tiling, stock, machine, cutters, board = emptyRegion, holes }, { by, where, places, keepOut, height, pitch, sag, carry, supports }) {
+  compute({ tiling, stock, machine, cutters, board = emptyRegion, holes }, { by, where, places, keepOut, height, pitch, sag, carry, supportsAcross, supportsAlong }) {
     const bed = bedOf(tiling, machine.bedMargin);
     const kind = by === 'clamps' ? 'clamp' as const : 'screw' as const;
     const solid = by === 'screws' || by === 'clamps';
@@ -59,9 +61,10 @@ export default defineNode({
     const holding: Holding = {
       holdDowns: !solid ? [] : where === 'by hand' ? byHand() : planned(),
       areas: solid ? [] : [{ kind: by === 'tape' ? 'tape' : 'vacuum', region: board } satisfies HeldArea],
-      supports: carry === 'by hand'
-        ? hangs.flatMap((hang) => supports.map((place) => ({ setUp: hang.setUp, axis: hang.axis, at: place[hang.axis] })).filter(({ at }) => (hang.side === 'left' || hang.side === 'front' ? at < hang.edge : at > hang.edge)))
-        : hangs.flatMap((hang) => supportsFor(hang, sag)),
+      supports: hangs.flatMap((hang) => {
+        const put = carry === 'by hand' ? (hang.axis === 'x' ? supportsAcross : supportsAlong).map((place) => place[hang.axis]) : [];
+        return put.length > 0 ? supportsAt(hang, put) : supportsFor(hang, sag);
+      }),
     };
     return {
       ok: true,
@@ -70,6 +73,13 @@ export default defineNode({
     };
   },
 });
+
+/** Bars put by hand, those of them that stand beside the bed on this side and under the sheet. */
+function supportsAt(hang: SideOverhang, places: readonly number[]): Support[] {
+  const low = hang.side === 'left' || hang.side === 'front';
+  return places.filter((at) => (low ? at < hang.edge && at > hang.edge - hang.beyond : at > hang.edge && at < hang.edge + hang.beyond))
+    .map((at) => ({ setUp: hang.setUp, axis: hang.axis, at, length: hang.across }));
+}
 
 function setUpsOnBed({ tiles }: Tiling, bed: ReturnType<typeof bedOf>, at: { readonly x: number; readonly y: number }): number[] {
   return tiles.flatMap(({ shift: [dx, dy] }, setUp) => {

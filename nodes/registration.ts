@@ -40,7 +40,7 @@ export default defineNode({
     pins: { kind: 'points', default: [], label: 'Places of pins', doc: 'Two places in program coordinates, the round hole\'s pin first. In the first set-up they are places on the sheet.' },
     name: { kind: 'text', default: 'sign', maxLength: 60, label: 'Name', doc: 'What the work is called; the first comment of the pins\' program.' },
   },
-  handles: [{ kind: 'places', param: 'pins', from: 'registration', sets: { seat: 'by hand' }, doc: 'Drag a pin: it stands there in every set-up, and the dowel holes follow.' }],
+  handles: [{ kind: 'places', param: 'pins', from: 'registration', on: 'machine', sets: { seat: 'by hand' }, doc: 'Drag a pin: it stands there in every set-up, and the dowel holes follow.' }],
   examples: [{
     title: 'one set-up needs no pins',
     inputs: {

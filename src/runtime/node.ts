@@ -49,12 +49,13 @@ export interface Context {
  * else, so it can be undone, and survives a change of everything before the node.
  * - `places`: the places of a `points` parameter, each to be moved, added, taken away. With `from` they begin as the spots of
  *   that output (the centres of its holes; after a dot the part of them, as `tiling.x`), and the parameters in `sets` are set
- *   along with the first gesture.
+ *   along with the first gesture. With `axis` only that coordinate of a place counts, as of a line across the sheet: a gesture
+ *   changes no other. `on: 'machine'` are places in program coordinates, which stay where they are while set-ups move the sheet.
  * - `edits`: the edits of an `edits` parameter, each made by a gesture on what the `junctions` output lays out.
  * - `move`: two numbers in mm that shift what the outputs carry along x and y.
  */
 export type Handle<O extends string = string, P extends string = string> =
-  | { readonly kind: 'places'; readonly param: P; readonly from?: O | `${O}.${string}`; readonly sets?: AnyParamValues; readonly doc: string }
+  | { readonly kind: 'places'; readonly param: P; readonly from?: O | `${O}.${string}`; readonly axis?: 'x' | 'y'; readonly on?: 'machine'; readonly sets?: AnyParamValues; readonly doc: string }
   | { readonly kind: 'edits'; readonly param: P; readonly junctions: O; readonly doc: string }
   | { readonly kind: 'move'; readonly outputs: readonly [O, ...O[]]; readonly x: P; readonly y: P; readonly doc: string };
 

@@ -7,6 +7,7 @@ export * from './report.ts';
 export * from './results.ts';
 export type * from './picture.ts';
 export { pictureOf } from './pictures/picture-of.ts';
+export { pictureSetUps } from './pictures/set-ups.ts';
 export { arrangeLayers, layerKey } from './pictures/shapes.ts';
 export { junctionsOf, spotsOf } from './pictures/spots.ts';
 export { thumbnailOf } from './pictures/thumbnail.ts';

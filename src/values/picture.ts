@@ -3,6 +3,8 @@ import type { PortType } from '../runtime/node.ts';
 
 /** What a layer shows. It decides how the layer is drawn, nothing else. */
 export type LayerKind =
+  /** What each set-up cuts; pins in the spoilboard; hold-downs with the discs to keep out of; bars that carry the sheet. */
+  | 'tiles' | 'pins' | 'hold-downs' | 'supports'
   | 'sheet' | 'outlines' | 'strokes' | 'region' | 'groove' | 'holes' | 'tabs' | 'passes' | 'rapids' | 'seams' | 'travel'
   /** Places where strokes meet; places where a stroke could have gone another way. */
   | 'junctions' | 'doubts';
@@ -17,6 +19,12 @@ export interface PictureItem {
   readonly title?: string;
   /** Where a stroke or pass begins, and the unit vector it sets off in; absent for what has no direction. */
   readonly start?: { readonly at: readonly [number, number]; readonly along: readonly [number, number] };
+  /** A word or number that is drawn with it: "set-up 2". */
+  readonly label?: string;
+  /** The set-ups (places in the tiling) that cut it or in which it is there; it belongs to none in particular when absent. */
+  readonly setUps?: readonly number[];
+  /** It lies on the machine, in program coordinates, and stays there while set-ups move the sheet. */
+  readonly fixed?: true;
 }
 
 export interface PictureLayer {
@@ -58,8 +66,29 @@ export interface Carried {
   readonly value: unknown;
 }
 
-/** Places in mm by the port they belong to. */
-export type NamedSpots = Readonly<Record<string, readonly (readonly [number, number])[]>>;
+/** A place in mm, and the set-ups in which it is there: in all of them when absent. */
+export type NamedSpot = readonly [x: number, y: number, setUps?: readonly number[]];
+
+/** Places by the port they belong to. */
+export type NamedSpots = Readonly<Record<string, readonly NamedSpot[]>>;
+
+/** A set-up as it is looked at alone. `shift` + program coordinate = drawing coordinate. */
+export interface PictureSetUp {
+  readonly name: string;
+  readonly shift: readonly [number, number];
+  /** What belongs to it alone, and what it cuts: drawing coordinates, mm. */
+  readonly core: PictureBox;
+  readonly window: PictureBox;
+}
+
+/** The set-ups a sheet is cut in, and the machine they have in common. */
+export interface PictureSetUps {
+  readonly list: readonly PictureSetUp[];
+  /** What every cutter's edge reaches in all set-ups together, in program coordinates. */
+  readonly reach: PictureBox;
+  /** The bed, in program coordinates; absent where no machine is known. */
+  readonly bed?: PictureBox;
+}
 
 /** Where strokes meet and end, by the port they belong to. */
 export type NamedJunctions = Readonly<Record<string, JunctionMap>>;

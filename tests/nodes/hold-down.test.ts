@@ -23,8 +23,16 @@ it('takes places put by hand, in the set-ups in which they lie on the bed', () =
 });
 
 it('takes supports put by hand, on the side where they lie beyond the bed', () => {
-  const { holding } = outputsOf(holdDown, inputs, { carry: 'by hand', supports: [{ x: 2000, y: 250 }] });
-  expect(holding.supports).toEqual([{ setUp: 0, axis: 'x', at: 2000 }, { setUp: 1, axis: 'x', at: 2000 }]);
+  const { holding } = outputsOf(holdDown, inputs, { carry: 'by hand', supportsAcross: [{ x: 2000, y: 250 }] });
+  expect(holding.supports).toEqual([{ setUp: 0, axis: 'x', at: 2000, length: 500 }, { setUp: 1, axis: 'x', at: 2000, length: 500 }]);
+});
+
+it('leaves supports along the other axis as planned while only those of one are put by hand', () => {
+  const large = { ...stock, height: 1300 };
+  const both = { ...inputs, stock: large, tiling: tilingAt(large, [800, 1600], [650], 20) };
+  const alongIn = (params: object) => outputsOf(holdDown, both, params).holding.supports.filter(({ axis }) => axis === 'y');
+  expect(alongIn({}).length).toBeGreaterThan(0);
+  expect(alongIn({ carry: 'by hand', supportsAcross: [{ x: 2000, y: 650 }] })).toEqual(alongIn({}));
 });
 
 it('holds the board by tape or vacuum where there is no waste, and says when screws cannot', () => {

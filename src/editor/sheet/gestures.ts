@@ -1,5 +1,5 @@
 import { edit, editor, setGesturing } from '../state/editor.ts';
-import { type HandleEdit, type Subject, addEdit, canAdd, handlesOf, moveEdit, removeEdit } from './handles.ts';
+import { type HandleEdit, type Subject, addEdit, canAdd, handlesOf, heldTo, moveEdit, removeEdit } from './handles.ts';
 import { type Grip, sheet } from './store.ts';
 import { subject } from './subject.ts';
 import type { Point } from './view.ts';
@@ -22,11 +22,16 @@ export function takeHold(grip: Grip): Hold | undefined {
   if (!held || !handle) return undefined;
   const gesture = newHold(held);
   sheet.setState({ grip });
+  let moved = false;
   const release = () => {
     if (editor.getState().gesturing) setGesturing(false);
   };
   return {
     moveTo: (by) => {
+      const { x, y } = heldTo(handle, by);
+      // Pushed only where it cannot go, it does not move.
+      if (!moved && x === 0 && y === 0) return;
+      moved = true;
       setGesturing(true);
       apply(held, moveEdit(handle, held, grip.place, by), gesture);
     },

@@ -1,13 +1,15 @@
-import { type Subject, handlesOf, layersOfHandle, placesOfHandle } from './handles.ts';
+import type { Handle } from '../../runtime/index.ts';
+import { type Subject, axisOf, handlesOf, layersOfHandle, placeIsSeen, placesOfHandle } from './handles.ts';
 import { contains, distance, nearestOn } from './near.ts';
-import { boxOfLayers, shapeOf } from './shapes.ts';
+import { inBox } from './set-ups.ts';
+import { boxOfLayers, shapeOf, sheetBox } from './shapes.ts';
 import type { Grip } from './store.ts';
 import { type Box, type Point } from './view.ts';
 
 /** Everything of the node shown that can be taken hold of, in the order keys walk through it. */
 export function allGrips(subject: Subject): readonly Grip[] {
   return handlesOf(subject).flatMap((handle, index): Grip[] => {
-    const places = placesOfHandle(handle, subject).map((_, place) => ({ handle: index, place }));
+    const places = placesOfHandle(handle, subject).map((_, place) => ({ handle: index, place })).filter(({ place }) => placeIsSeen(handle, subject, place));
     return layersOfHandle(handle, subject).length > 0 ? [...places, { handle: index }] : places;
   });
 }
@@ -19,8 +21,26 @@ export function gripAt(subject: Subject, at: Point, within: number, hidden: Read
 
 function placeAt(subject: Subject, at: Point, within: number): Grip | undefined {
   const near = handlesOf(subject).flatMap((handle, index) =>
-    placesOfHandle(handle, subject).map((place, number) => ({ grip: { handle: index, place: number }, far: distance(place, at) })));
-  return near.filter(({ far }) => far <= within).sort((a, b) => a.far - b.far)[0]?.grip;
+    placesOfHandle(handle, subject).map((place, number) => ({ grip: { handle: index, place: number }, far: distance(place, at), beside: besideLine(handle, subject, place, at) }))
+      .filter(({ grip: { place } }) => placeIsSeen(handle, subject, place)));
+  const direct = near.filter(({ far }) => far <= within).sort((a, b) => a.far - b.far)[0];
+  return (direct ?? near.filter(({ beside }) => beside <= within).sort((a, b) => a.beside - b.beside)[0])?.grip;
+}
+
+/** How far a place is from the line across the sheet that a handle's place stands for. */
+function besideLine(handle: Handle, subject: Subject, place: Point, at: Point): number {
+  const axis = axisOf(handle);
+  const box = sheetBox(subject.picture, []);
+  return axis && box && inBox(box, at) ? Math.abs(place[axis] - at[axis]) : Infinity;
+}
+
+/** The ends of the line across the sheet that a grip stands for; undefined for a single place. */
+export function lineOf(subject: Subject, grip: Grip): readonly [Point, Point] | undefined {
+  const found = handlesOf(subject)[grip.handle];
+  const at = placeOf(subject, grip);
+  const box = sheetBox(subject.picture, []);
+  if (!found || !at || !box || axisOf(found) === undefined) return undefined;
+  return axisOf(found) === 'x' ? [{ x: at.x, y: box.minY }, { x: at.x, y: box.maxY }] : [{ x: box.minX, y: at.y }, { x: box.maxX, y: at.y }];
 }
 
 function wholeAt(subject: Subject, at: Point, within: number, hidden: ReadonlySet<string>): Grip | undefined {

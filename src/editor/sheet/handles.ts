@@ -1,6 +1,7 @@
 import type { AnyParamValues, GraphNode, Handle, NodeShape, Param, ParamValue, PointsParam } from '../../runtime/index.ts';
 import type { PictureLayer } from '../../values/picture.ts';
 import type { NodePicture } from '../worker/protocol.ts';
+import type { Alone } from './set-ups.ts';
 import type { Point } from './view.ts';
 
 /** The node shown, with all a handle needs to know of it. */
@@ -8,6 +9,8 @@ export interface Subject {
   readonly node: GraphNode;
   readonly shape: NodeShape;
   readonly picture: NodePicture;
+  /** The set-up that is looked at alone. */
+  readonly alone?: Alone | undefined;
 }
 
 type HandleOf<K extends Handle['kind']> = Extract<Handle, { kind: K }>;
@@ -16,6 +19,8 @@ type HandleOf<K extends Handle['kind']> = Extract<Handle, { kind: K }>;
 interface HandleKind<H> {
   /** Single places that can be taken hold of. */
   readonly places: (handle: H, subject: Subject) => readonly Point[];
+  /** Whether a place is to be seen in the set-up that is looked at alone. */
+  readonly seen?: (handle: H, subject: Subject, place: number) => boolean;
   /** Whether a layer of the outputs is taken hold of as a whole. */
   readonly takes: (handle: H, layer: PictureLayer, subject: Subject) => boolean;
   /** The parameters after what was taken hold of moved by `by`. */
@@ -28,11 +33,15 @@ interface HandleKind<H> {
 
 const KINDS: { readonly [K in Handle['kind']]: HandleKind<HandleOf<K>> } = {
   places: {
-    places: placesOf,
+    places: (handle, subject) => placesOf(handle, subject).map((at) => plus(at, originOf(handle, subject))),
+    seen: isThere,
     takes: () => false,
     moved: (handle, subject, place, by) =>
-      placed(handle, placesOf(handle, subject).map((at, index) => (index === place ? rounded({ x: at.x + by.x, y: at.y + by.y }) : at))),
-    added: (handle, subject, at) => placed(handle, [...placesOf(handle, subject), rounded(at)]),
+      placed(handle, placesOf(handle, subject).map((at, index) => (index === place ? rounded(plus(at, by)) : at))),
+    added: (handle, subject, at) => {
+      const { x, y } = originOf(handle, subject);
+      return placed(handle, [...placesOf(handle, subject), rounded({ x: at.x - x, y: at.y - y })]);
+    },
     removed: (handle, subject, place) => placed(handle, placesOf(handle, subject).filter((_, index) => index !== place)),
     says: (handle, subject) => placeName(handle, subject),
   },
@@ -57,6 +66,18 @@ export const handlesOf = ({ shape }: Subject): readonly Handle[] => shape.handle
 
 export const placesOfHandle = (handle: Handle, subject: Subject): readonly Point[] => kindOf(handle).places(handle, subject);
 
+/** Whether one of its places is to be seen, and so can be taken hold of. */
+export const placeIsSeen = (handle: Handle, subject: Subject, place: number): boolean => kindOf(handle).seen?.(handle, subject, place) ?? true;
+
+/** The coordinate that alone counts of its places, as of lines across the sheet. */
+export const axisOf = (handle: Handle): 'x' | 'y' | undefined => (handle.kind === 'places' ? handle.axis : undefined);
+
+/** The part of a way that the handle can go. */
+export function heldTo(handle: Handle, { x, y }: Point): Point {
+  const axis = axisOf(handle);
+  return { x: axis === 'y' ? 0 : x, y: axis === 'x' ? 0 : y };
+}
+
 /** Layers of the picture that this handle moves as a whole. */
 export const layersOfHandle = (handle: Handle, subject: Subject): readonly PictureLayer[] =>
   subject.picture.outputs.layers.filter((layer) => kindOf(handle).takes(handle, layer, subject));
@@ -68,7 +89,7 @@ export interface HandleEdit {
 }
 
 export function moveEdit(handle: Handle, subject: Subject, place: number | undefined, by: Point): HandleEdit {
-  return { says: `Move ${kindOf(handle).says(handle, subject)}`, params: kindOf(handle).moved(handle, subject, place, by) };
+  return { says: `Move ${kindOf(handle).says(handle, subject)}`, params: kindOf(handle).moved(handle, subject, place, heldTo(handle, by)) };
 }
 
 /** Undefined where this kind of handle has nothing to add. */
@@ -92,6 +113,26 @@ function placesOf({ param, from, sets }: HandleOf<'places'>, { node, shape, pict
   if (given !== undefined && given.length > 0 && holds) return given;
   return from === undefined ? (given ?? []) : (picture.spots[from] ?? []).map(([x, y]) => ({ x, y }));
 }
+
+/** Where the coordinates of its places count from: those on the machine lie elsewhere on the sheet in every set-up. */
+function originOf({ on }: HandleOf<'places'>, { alone }: Subject): Point {
+  const [x, y] = (on === 'machine' && alone?.setUp.shift) || [0, 0];
+  return { x, y };
+}
+
+/** Places known to belong to other set-ups alone are not seen; one that is being moved is not known yet. */
+function isThere(handle: HandleOf<'places'>, subject: Subject, place: number): boolean {
+  const { from, axis } = handle;
+  const at = placesOf(handle, subject)[place];
+  if (!subject.alone || !at || from === undefined) return true;
+  const spot = subject.picture.spots[from]?.find(([x, y]) => (axis === 'y' || Math.abs(x - at.x) < SAME) && (axis === 'x' || Math.abs(y - at.y) < SAME));
+  return spot?.[2]?.includes(subject.alone.place) ?? true;
+}
+
+/** Places this near, mm, are one: those put by hand are rounded. */
+const SAME = 0.01;
+
+const plus = (a: Point, b: Point): Point => ({ x: a.x + b.x, y: a.y + b.y });
 
 const placed = ({ param, sets }: HandleOf<'places'>, places: readonly Point[]): AnyParamValues => ({ ...sets, [param]: places });
 

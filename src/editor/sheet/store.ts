@@ -26,6 +26,10 @@ export interface SheetState {
   readonly ground: readonly PictureLayer[];
   /** What came out is written beside the picture too. */
   readonly inWords: boolean;
+  /** The set-up chosen to be looked at alone, by its place in the tiling; see set-ups.ts for whether there is one. */
+  readonly setUp: number | undefined;
+  /** What else there is in the set-ups, from other nodes, while one is looked at alone. */
+  readonly around: readonly PictureLayer[];
   /** Names of layers that are hidden. */
   readonly hidden: ReadonlySet<string>;
   /** Order and direction of strokes and passes are drawn. */
@@ -60,7 +64,7 @@ export interface SheetState {
 export const EMPTY_HANDED = { picked: [], target: undefined, aimed: undefined, pull: undefined, told: '' } as const satisfies Partial<SheetState>;
 
 export const initialSheet: SheetState = {
-  size: { width: 0, height: 0 }, view: { x: 0, y: 0, scale: 1 }, fitted: undefined, ground: [], inWords: false, hidden: new Set(), order: true,
+  size: { width: 0, height: 0 }, view: { x: 0, y: 0, scale: 1 }, fitted: undefined, ground: [], setUp: undefined, around: [], inWords: false, hidden: new Set(), order: true,
   tool: 'look', tape: {}, cursor: undefined, byKeys: false, snap: undefined, readings: [], under: undefined, grip: undefined, hovered: undefined,
   way: undefined, ...EMPTY_HANDED,
 };

@@ -4,6 +4,7 @@ import type { Desk } from './desk.ts';
 import type { Painter } from './node-picture.ts';
 import type { Players } from './playing.ts';
 import type { Question, Questions } from './protocol.ts';
+import { layersAround } from './set-ups.ts';
 
 /** An answer, with the buffers that go over to the page without being copied; or why there is none. */
 export type Answered<T> =
@@ -25,6 +26,8 @@ export const ANSWERS: { readonly [Q in Question]: Answer<Q> } = {
     const picture = painter.picture(node);
     return picture === undefined ? noResult(desk, node) : { ok: true, value: picture };
   },
+
+  around: ({ desk }, { node }) => ({ ok: true, value: layersAround(desk, node) }),
 
   probe: ({ desk }, { node, at, within }) =>
     (desk.result(node) === undefined ? noResult(desk, node) : { ok: true, value: probeValues([...desk.outputs(node), ...desk.inputs(node)], at, within) }),

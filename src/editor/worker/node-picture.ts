@@ -2,6 +2,7 @@ import { type Carried, type LayerKind, type Picture, junctionsOf, layerKey, pict
 import type { Desk } from './desk.ts';
 import { sameValues } from './node-report.ts';
 import type { NodePicture } from './protocol.ts';
+import { jobAt, jobSetUps } from './set-ups.ts';
 
 export interface Painter {
   /** The picture of a node's last values; undefined when it has no result. The same object while the values are the same. */
@@ -15,16 +16,17 @@ export function makePainter(desk: Desk): Painter {
     picture(node) {
       if (desk.result(node) === undefined) return undefined;
       const [outputs, inputs] = [desk.outputs(node), desk.inputs(node)];
-      const values = [...outputs, ...inputs];
-      if (last?.picture.node !== node || !sameValues(last.values, values)) last = { values, picture: paint(node, outputs, inputs) };
+      const job = jobAt(desk, node);
+      const values = [...outputs, ...inputs, ...Object.values(job)];
+      if (last?.picture.node !== node || !sameValues(last.values, values)) last = { values, picture: paint(node, outputs, inputs, jobSetUps(job)) };
       return last.picture;
     },
   };
 }
 
-function paint(node: string, outputs: readonly Carried[], inputs: readonly Carried[]): NodePicture {
+function paint(node: string, outputs: readonly Carried[], inputs: readonly Carried[], setUps: NodePicture['setUps']): NodePicture {
   const [above, below] = [pictureOf(outputs), pictureOf(inputs)];
-  return { node, ...overlaid(above, below), spots: spotsOf(outputs), junctions: junctionsOf(outputs), playable: [...outputs, ...inputs].some(isPlayable) };
+  return { node, ...overlaid(above, below), spots: spotsOf(outputs), junctions: junctionsOf(outputs), playable: [...outputs, ...inputs].some(isPlayable), ...(setUps && { setUps }) };
 }
 
 /** Where nothing is drawn over what came in, as with a check, that is the picture itself and need not be faint. */

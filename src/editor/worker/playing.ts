@@ -1,5 +1,6 @@
-import { type PortTypes, type Problem, splitReference } from '../../runtime/index.ts';
+import type { PortTypes, Problem } from '../../runtime/index.ts';
 import { type Player, makePlayer } from '../../values/playback/player.ts';
+import { carriedAbove } from './above.ts';
 import type { Desk } from './desk.ts';
 
 type SetUps = PortTypes['set-ups'];
@@ -17,7 +18,7 @@ export function makePlayers(desk: Desk): Players {
   return (node) => {
     const setups = setUpsAt(desk, node);
     if (setups === undefined) return { ok: false, problem: nothingToPlay(node) };
-    const stock = stockAbove(desk, node);
+    const stock = carriedAbove(desk, node, 'stock')?.value as Stock | undefined;
     if (last?.setups !== setups || last.stock !== stock) last = { setups, stock, player: makePlayer(setups, stock) };
     return { ok: true, player: last.player };
   };
@@ -25,26 +26,7 @@ export function makePlayers(desk: Desk): Players {
 
 /** The programs that leave a step, or else those that reach it. */
 function setUpsAt(desk: Desk, node: string): SetUps | undefined {
-  const carried = [...desk.outputs(node), ...desk.inputs(node)].find(({ type }) => type === 'set-ups');
-  return carried?.value as SetUps | undefined;
-}
-
-/** The sheet that reaches a step, or else the nearest one on the way up its wires. */
-function stockAbove(desk: Desk, node: string): Stock | undefined {
-  const seen = new Set([node]);
-  for (const one of seen) {
-    const carried = [...desk.inputs(one), ...desk.outputs(one)].find(({ type }) => type === 'stock');
-    if (carried) return carried.value as Stock;
-    for (const source of sourcesOf(desk, one)) seen.add(source);
-  }
-  return undefined;
-}
-
-function sourcesOf(desk: Desk, node: string): string[] {
-  return desk.document().wires.flatMap(({ from, to }) => {
-    const [source, target] = [splitReference(from), splitReference(to)];
-    return target?.node === node && source ? [source.node] : [];
-  });
+  return [...desk.outputs(node), ...desk.inputs(node)].find(({ type }) => type === 'set-ups')?.value as SetUps | undefined;
 }
 
 function nothingToPlay(node: string): Problem {

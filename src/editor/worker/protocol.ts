@@ -1,4 +1,4 @@
-import type { Check, CheckStatus, NamedJunctions, NamedSpots, Picture, PictureLayer, Quantities, Reading, ResultFile } from '../../values/index.ts';
+import type { Check, CheckStatus, NamedJunctions, NamedSpots, Picture, PictureLayer, PictureSetUps, Quantities, Reading, ResultFile } from '../../values/index.ts';
 import type { PlayedProgram } from '../../values/playback/timeline.ts';
 import type { Relief } from '../../values/playback/relief.ts';
 import type { GraphDocument, MissingInput, NodeShape, Problem } from '../../runtime/index.ts';
@@ -48,12 +48,16 @@ export interface NodePicture {
   readonly junctions: NamedJunctions;
   /** Whether there are programs to play back. */
   readonly playable: boolean;
+  /** The set-ups of the sheet, where there are several and these values belong to them. */
+  readonly setUps?: PictureSetUps;
 }
 
 export type { PlayedProgram, Relief };
 
 /** What the page asks of the worker and is answered once. */
 export interface Questions {
+  /** What else there is in the set-ups of a node's sheet: pins, hold-downs, passes of other nodes. */
+  around: { readonly ask: { readonly node: string }; readonly answer: readonly PictureLayer[] };
   picture: { readonly ask: { readonly node: string }; readonly answer: NodePicture };
   probe: { readonly ask: { readonly node: string; readonly at: readonly [number, number]; readonly within: number }; readonly answer: readonly Reading[] };
   playback: { readonly ask: { readonly node: string }; readonly answer: readonly PlayedProgram[] };

@@ -23,6 +23,8 @@ export interface Support {
   readonly setUp: number;
   readonly axis: 'x' | 'y';
   readonly at: number;
+  /** How far it reaches across the sheet from the sheet's edge at 0, mm. */
+  readonly length?: number;
 }
 
 /** How the sheet is held and carried in every set-up. */

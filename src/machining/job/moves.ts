@@ -1,6 +1,7 @@
 import { type Point, type Point3 } from '../../geometry/point.ts';
 import { type Move, type Pass } from './pass.ts';
 import type { Displacement } from './registration.ts';
+import type { SetUp } from './setup.ts';
 
 export type ArcMove = Extract<Move, { kind: 'arc' }>;
 
@@ -133,6 +134,10 @@ export const displaceMoves = (moves: readonly Move[], { degrees, shift: [dx, dy]
 
 /** Undoes `displaceMoves`. */
 export const replaceMoves = (moves: readonly Move[], { degrees, shift: [dx, dy] }: Displacement): Move[] => turnMoves(shiftMoves(moves, -dx, -dy), -degrees);
+
+/** Moves of a set-up's programs, in drawing coordinates: where they cut the sheet. */
+export const drawnMoves = ({ shift: [dx, dy], correction }: Pick<SetUp, 'shift' | 'correction'>, moves: readonly Move[]): Move[] =>
+  shiftMoves(correction ? replaceMoves(moves, correction) : moves, dx, dy);
 
 /** The same pass, displaced as a sheet was found to lie; everything in program coordinates. */
 export const displacePass = (pass: Pass, displacement: Displacement): Pass => {

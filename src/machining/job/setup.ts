@@ -28,6 +28,8 @@ export interface Program {
 /** One clamping of the sheet. `shift` + program coordinate = drawing coordinate. */
 export interface SetUp {
   readonly name: string;
+  /** Its place in the tiling; its place in the list when absent. */
+  readonly place?: number;
   readonly shift: readonly [number, number];
   /** The programs are displaced by this, because the sheet was found to lie so: undone before `shift` is added. */
   readonly correction?: Displacement;

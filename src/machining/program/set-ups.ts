@@ -51,7 +51,7 @@ function setUpOf({ machine, name, tolerance, corrections = [] }: SetUpsPlan, { n
     cutter: run[0]!.cutter, passes: run, heights: machine.heights, machine, tolerance, shift, ...(correction && { correction }),
     notes: [...placing(shift, turn, correction), ...(i > 0 ? ['Change the cutter and set Z again first'] : [])],
   }));
-  return { name: tileName, shift, ...(correction && { correction }), programs };
+  return { name: tileName, ...(turn.of > 1 && { place: turn.place }), shift, ...(correction && { correction }), programs };
 }
 
 /** What the operator does with the sheet before. */

@@ -23,6 +23,8 @@ export interface SideOverhang {
   readonly onBed: number;
   /** Drawing coordinate of the bed's edge. */
   readonly edge: number;
+  /** Extent of the sheet along the edge. */
+  readonly across: number;
   /** The strip of sheet that bends. */
   readonly beam: Beam;
   /** Lying free, nothing under it beyond the edge. */
@@ -59,7 +61,7 @@ function hanging(stock: Stock, shift: readonly [number, number], bed: Bed, { sid
   const onBed = Math.max(0, Math.min(length, end) - Math.max(0, start));
   const beam = beamOf({ width: across, thickness: stock.thickness, density: stock.density, ...(modulus !== undefined && { modulus }) });
   return [{
-    setUp, side, axis, beyond, onBed: length - beyond, edge: low ? start : end, beam,
+    setUp, side, axis, beyond, onBed: length - beyond, edge: low ? start : end, across, beam,
     free: freeOverhang(beam, beyond, onBed), clamped: clampedTip(beam, beyond), tips: beyond > length / 2,
   }];
 }
@@ -74,7 +76,7 @@ export function supportDistances({ beyond, beam }: Pick<SideOverhang, 'beyond' |
 
 /** The supports for a side, in drawing coordinates. */
 export const supportsFor = (hang: SideOverhang, sag: number): Support[] =>
-  supportDistances(hang, sag).map((distance) => ({ setUp: hang.setUp, axis: hang.axis, at: hang.edge + outward(hang) * distance }));
+  supportDistances(hang, sag).map((distance) => ({ setUp: hang.setUp, axis: hang.axis, at: hang.edge + outward(hang) * distance, length: hang.across }));
 
 const outward = ({ side }: SideOverhang): 1 | -1 => (side === 'left' || side === 'front' ? -1 : 1);
 

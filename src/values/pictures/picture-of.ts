@@ -37,9 +37,12 @@ function shortened(lines: readonly string[], most: number): readonly string[] {
   return lines.length <= most ? lines : [...lines.slice(0, most - 1), `and ${lines.length - most + 1} more`];
 }
 
-function exactItem({ shape, fillRule, title, directed }: ShapedItem): PictureItem {
+function exactItem({ shape, fillRule, title, directed, label, setUps, fixed }: ShapedItem): PictureItem {
   const start = directed && 'paths' in shape ? startOf(shape.paths[0]) : undefined;
-  return { d: shapeData(shape), ...(fillRule && { fillRule }), ...(title && { title: title() }), ...(start && { start }) };
+  return {
+    d: shapeData(shape), ...(fillRule && { fillRule }), ...(title && { title: title() }), ...(start && { start }),
+    ...(label !== undefined && { label }), ...(setUps && { setUps }), ...(fixed && { fixed }),
+  };
 }
 
 function shapeData(shape: ShapedItem['shape']): string {

@@ -1,5 +1,5 @@
 import type { Path, Point3, Segment } from '../../geometry/index.ts';
-import { type Move, type Pass, type Program, type SetUp, PROGRAM_START, placedMoves, shiftMoves } from '../../machining/index.ts';
+import { type Move, type Pass, type Program, type SetUp, PROGRAM_START, drawnMoves, placedMoves } from '../../machining/index.ts';
 import { amount } from '../check.ts';
 import type { ShapedItem, ShapedLayer } from './shapes.ts';
 
@@ -17,30 +17,43 @@ export function shapePasses(passes: readonly Pass[]): ShapedLayer[] {
     const chains = chainsOf(pass.start, pass.moves).filter(({ rapid }) => !rapid);
     const lowest = Math.min(0, ...chains.map((chain) => chain.lowest));
     const paths = chains.length > 0 ? chains.map(({ path }) => path) : [pointPath(pass.start)];
-    return { shape: { paths }, directed: true, title: () => `pass ${i + 1}, ${pass.name}, ${amount(-lowest, 'mm')} deep` };
+    return { shape: { paths }, directed: true, ...setUpsOf(pass.setUp), title: () => `pass ${i + 1}, ${pass.name}, ${amount(-lowest, 'mm')} deep` };
   });
-  const ways = passes.slice(1).map((pass, i) => wayBetween(passes[i]!, pass));
   return [
     { kind: 'passes', name: 'passes', items: cuts },
-    { kind: 'rapids', name: 'rapids', items: ways.length > 0 ? [{ shape: { paths: ways }, title: () => 'rapids between the passes' }] : [] },
+    { kind: 'rapids', name: 'rapids', items: rapidsBetween(passes) },
   ];
 }
 
+/** The straight ways within each set-up: between two of them the sheet is moved. */
+function rapidsBetween(passes: readonly Pass[]): ShapedItem[] {
+  const setUps = [...new Set(passes.map(({ setUp }) => setUp))];
+  return setUps.flatMap((setUp) => {
+    const own = passes.filter((pass) => pass.setUp === setUp);
+    const ways = own.slice(1).map((pass, i) => wayBetween(own[i]!, pass));
+    return ways.length > 0 ? [{ shape: { paths: ways }, ...setUpsOf(setUp), title: () => 'rapids between the passes' }] : [];
+  });
+}
+
+const setUpsOf = (setUp: number | undefined): Pick<ShapedItem, 'setUps'> => (setUp === undefined ? {} : { setUps: [setUp] });
+
 /** Every program of every set-up, in sheet coordinates. */
 export function shapeSetUps(setups: readonly SetUp[]): ShapedLayer[] {
-  return setups.flatMap((setup) => {
+  return setups.flatMap((setup, i) => {
+    const place = setUpsOf(setups.length > 1 || setup.place !== undefined ? setup.place ?? i : undefined);
     const of = (kind: 'passes' | 'rapids') => (setups.length > 1 ? `${setup.name}: ${kind}` : kind);
     const programs = setup.programs.map((program) => shapeProgram(program, setup));
     return [
-      { kind: 'passes' as const, name: of('passes'), items: programs.flatMap(({ cuts }) => cuts) },
-      { kind: 'rapids' as const, name: of('rapids'), items: programs.flatMap(({ rapids }) => rapids) },
+      { kind: 'passes' as const, name: of('passes'), items: programs.flatMap(({ cuts }) => cuts.map((item) => ({ ...item, ...place }))) },
+      { kind: 'rapids' as const, name: of('rapids'), items: programs.flatMap(({ rapids }) => rapids.map((item) => ({ ...item, ...place }))) },
     ];
   });
 }
 
-function shapeProgram({ moves, file }: Program, { shift: [dx, dy] }: SetUp): { readonly cuts: ShapedItem[]; readonly rapids: ShapedItem[] } {
+function shapeProgram({ moves, file }: Program, setup: SetUp): { readonly cuts: ShapedItem[]; readonly rapids: ShapedItem[] } {
+  const [dx, dy] = setup.shift;
   const start = { x: PROGRAM_START.x + dx, y: PROGRAM_START.y + dy, z: PROGRAM_START.z };
-  const chains = chainsOf(start, shiftMoves(moves, dx, dy));
+  const chains = chainsOf(start, drawnMoves(setup, moves));
   const ways = chains.filter(({ rapid, path }) => rapid && path.segments.length > 0).map(({ path }) => path);
   const cuts = chains.filter(({ rapid }) => !rapid).map(({ path, lowest }, i): ShapedItem => ({
     shape: { paths: [path] }, directed: true, title: () => `${file}, cut ${i + 1}, ${amount(-Math.min(0, lowest), 'mm')} deep`,

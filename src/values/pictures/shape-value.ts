@@ -5,6 +5,8 @@ import type { PortType, PortTypes } from '../../runtime/node.ts';
 import { amount } from '../check.ts';
 import type { Carried } from '../picture.ts';
 import { shapePasses, shapeSetUps } from './shape-moves.ts';
+import { shapeHolding } from './shape-holding.ts';
+import { shapeRegistration } from './shape-registration.ts';
 import { shapeTiling } from './shape-tiling.ts';
 import { type ShapedItem, type ShapedLayer, circlePath, rectangleLoop } from './shapes.ts';
 
@@ -36,7 +38,10 @@ const SHAPES: { readonly [T in PortType]: Shape<T> } = {
   ],
   holes: (holes) => [{
     kind: 'holes', name: 'holes',
-    items: holes.map(({ centre, diameter, purpose, slot }, i) => ({ shape: { paths: [holePath({ centre, diameter, ...(slot && { slot }) })] }, title: () => `${purpose} ${slot ? 'slot' : 'hole'} ${i + 1}, ${amount(diameter, 'mm')}` })),
+    items: holes.map((hole, i): ShapedItem => ({
+      shape: { paths: [holePath(hole)] }, ...(hole.setUp !== undefined && { setUps: [hole.setUp] }),
+      title: () => `${hole.purpose} ${hole.slot ? 'slot' : 'hole'} ${i + 1}, ${amount(hole.diameter, 'mm')}`,
+    })),
   }],
   stock: ({ width, height, thickness }) => [{
     kind: 'sheet', name: 'sheet', items: [{ shape: { loops: [rectangleLoop(width, height)] }, title: () => `sheet, ${width} x ${height} x ${amount(thickness, 'mm')}` }],
@@ -49,12 +54,8 @@ const SHAPES: { readonly [T in PortType]: Shape<T> } = {
     items: tabs.map(({ centre, width, height }, i) => ({ shape: { paths: [circlePath(centre, width / 2)] }, title: () => `tab ${i + 1}, ${amount(width, 'mm')} wide, ${amount(height, 'mm')} high` })),
   }],
   tiling: shapeTiling,
-  registration: ({ dowels }) => [{
-    kind: 'holes', name: 'dowel holes', items: dowels.map(({ hole, lies }, i) => ({ shape: { paths: [holePath(hole)] }, title: () => `dowel hole ${i + 1}, ${amount(hole.diameter, 'mm')}, in the ${lies}` })),
-  }],
-  holding: ({ holdDowns }) => [{
-    kind: 'holes', name: 'hold-downs', items: holdDowns.map(({ kind, at, keepOut }, i) => ({ shape: { paths: [circlePath(at, keepOut / 2)] }, title: () => `${kind} ${i + 1}, keep out ${amount(keepOut, 'mm')}` })),
-  }],
+  registration: shapeRegistration,
+  holding: shapeHolding,
   passes: shapePasses,
   'set-ups': shapeSetUps,
 };

@@ -10,6 +10,10 @@ export interface ShapedItem {
   readonly title?: () => string;
   /** Whether it matters which way the first path runs. */
   readonly directed?: true;
+  /** See PictureItem. */
+  readonly label?: string;
+  readonly setUps?: readonly number[];
+  readonly fixed?: true;
 }
 
 export interface ShapedLayer {
@@ -23,8 +27,12 @@ export function circlePath({ x, y }: Point, radius: number): Path {
   return { start, segments: [{ kind: 'arc', end: start, centre: { x, y }, clockwise: false }], closed: true };
 }
 
+export function boxLoop({ minX, minY, maxX, maxY }: Box): Loop {
+  return [{ x: minX, y: minY }, { x: maxX, y: minY }, { x: maxX, y: maxY }, { x: minX, y: maxY }];
+}
+
 export function rectangleLoop(width: number, height: number): Loop {
-  return [{ x: 0, y: 0 }, { x: width, y: 0 }, { x: width, y: height }, { x: 0, y: height }];
+  return boxLoop({ minX: 0, minY: 0, maxX: width, maxY: height });
 }
 
 /** Layers of one kind and name as one, in drawing order; layers with nothing in them are left out. */

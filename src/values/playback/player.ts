@@ -15,9 +15,10 @@ export interface Player {
 /** Reads the programs back at once and grows a relief only when it is asked for. Throws a RangeError as `stepProgram` does. */
 export function makePlayer(setups: readonly SetUp[], stock: Stock | undefined): Player {
   const stepped = setups.flatMap((setup) => setup.programs.map((program) => stepProgram(setup, program)));
+  const setUps = setups.flatMap(({ name, place: given, programs }, i) => programs.map(() => ({ name, place: given ?? i })));
   let maker: ReliefMaker | undefined;
   return {
-    programs: () => stepped.map(playedProgram),
+    programs: () => stepped.map((program, i) => (setups.length > 1 ? { ...playedProgram(program), setUp: setUps[i]! } : playedProgram(program))),
     relief(program, seconds, dark) {
       maker ??= makeRelief(stepped, stock);
       return maker.at(program, seconds, dark);

@@ -1,5 +1,5 @@
 import { type Point3, lerp } from '../../geometry/point.ts';
-import { PROGRAM_START, pointOnArc, shiftMoves } from '../../machining/job/moves.ts';
+import { PROGRAM_START, drawnMoves, pointOnArc } from '../../machining/job/moves.ts';
 import type { Move } from '../../machining/job/pass.ts';
 import type { Program, SetUp } from '../../machining/job/setup.ts';
 import { type ReadMove, movesOf, readProgram } from '../../machining/reader/read-program.ts';
@@ -29,7 +29,7 @@ export interface SteppedProgram {
  * Reads a program back for playing. Where the cutter goes is what the text says; when it gets there is what was
  * estimated as the program was made. Throws a RangeError when the text does not make the moves that were timed.
  */
-export function stepProgram({ shift }: Pick<SetUp, 'shift'>, program: Program): SteppedProgram {
+export function stepProgram(setup: Pick<SetUp, 'shift' | 'correction'>, program: Program): SteppedProgram {
   const { file, text, cutter, spindleStart } = program;
   const reading = readProgram(text);
   if (!reading.ok) throw new RangeError(`${file}, line ${reading.problems[0].line}: ${reading.problems[0].found}`);
@@ -38,18 +38,19 @@ export function stepProgram({ shift }: Pick<SetUp, 'shift'>, program: Program): 
   }
   const dwell = reading.events.find(({ kind }) => kind === 'dwell');
   const wait = spindleStart > 0 ? { seconds: spindleStart, line: (dwell ?? reading.moves[0]!).line } : undefined;
-  return { file, text, cutterDiameter: cutter.diameter, steps: stepsOf(reading.moves, { ends: program.seconds, shift, wait }) };
+  return { file, text, cutterDiameter: cutter.diameter, steps: stepsOf(reading.moves, { ends: program.seconds, setup, wait }) };
 }
 
 interface Timing {
   readonly ends: readonly number[];
-  readonly shift: readonly [number, number];
+  readonly setup: Pick<SetUp, 'shift' | 'correction'>;
   /** After the first move; its line counted from 1, as the reader counts. */
   readonly wait: { readonly seconds: number; readonly line: number } | undefined;
 }
 
-function stepsOf(moves: readonly ReadMove[], { ends, shift: [dx, dy], wait }: Timing): Step[] {
+function stepsOf(moves: readonly ReadMove[], { ends, setup, wait }: Timing): Step[] {
   const steps: Step[] = [];
+  const [dx, dy] = setup.shift;
   let from: Point3 = { x: PROGRAM_START.x + dx, y: PROGRAM_START.y + dy, z: PROGRAM_START.z };
   let clock = 0;
   const take = (move: Move, until: number, line: number) => {
@@ -60,7 +61,7 @@ function stepsOf(moves: readonly ReadMove[], { ends, shift: [dx, dy], wait }: Ti
   moves.forEach((read, index) => {
     const waited = index > 0 && wait ? wait.seconds : 0;
     const begins = clock;
-    const pieces = shiftMoves(movesOf([read], CHORD_TOLERANCE), dx, dy);
+    const pieces = drawnMoves(setup, movesOf([read], CHORD_TOLERANCE));
     pieces.forEach((piece, k) => take(piece, begins + ((ends[index]! + waited - begins) * (k + 1)) / pieces.length, read.line));
     if (index === 0 && wait) take({ kind: 'rapid', to: from }, clock + wait.seconds, wait.line);
   });

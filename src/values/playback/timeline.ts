@@ -14,6 +14,8 @@ export interface PlayedProgram {
   /** Line of the program's text each move belongs to, counted from 0. */
   readonly lines: Uint32Array<ArrayBuffer>;
   readonly text: string;
+  /** The set-up it belongs to, and that one's place in the tiling; absent where there is only one. */
+  readonly setUp?: { readonly name: string; readonly place: number };
 }
 
 /** Lays a program out as flat arrays. Along a move the time passes evenly: where it speeds up and slows down is not told. */

@@ -1,5 +1,5 @@
 import { type IndexedSegment, type Point, type SegmentIndex, makeSegmentIndex } from '../../geometry/index.ts';
-import { type Pass, type PlacedMove, type SetUp, PROGRAM_START, arcRadius, arcSweep, chordCount, placedMoves, pointOnArc, shiftMoves } from '../../machining/index.ts';
+import { type Pass, type PlacedMove, type SetUp, PROGRAM_START, arcRadius, arcSweep, chordCount, drawnMoves, placedMoves, pointOnArc } from '../../machining/index.ts';
 import type { Reading } from '../picture.ts';
 import { reading } from './reading.ts';
 
@@ -25,9 +25,10 @@ export function measurePasses(passes: readonly Pass[]): MeasuredCuts {
 }
 
 export function measureSetUps(setups: readonly SetUp[]): MeasuredCuts {
-  return measured(setups.flatMap(({ shift: [dx, dy], programs }) => programs.flatMap(({ moves }) => {
+  return measured(setups.flatMap((setup) => setup.programs.flatMap(({ moves }) => {
+    const [dx, dy] = setup.shift;
     const start = { x: PROGRAM_START.x + dx, y: PROGRAM_START.y + dy, z: PROGRAM_START.z };
-    return placedMoves(start, shiftMoves(moves, dx, dy)).flatMap((move) => cutsOf(move, undefined));
+    return placedMoves(start, drawnMoves(setup, moves)).flatMap((move) => cutsOf(move, undefined));
   })));
 }
 

@@ -7,7 +7,9 @@ import { rememberedByValue } from '../pictures/remember.ts';
 import { measurePasses, measureSetUps, readCuts } from './cuts.ts';
 import { measureGroove, readGroove } from './groove.ts';
 import { footOn, measureLines, readLine } from './lines.ts';
+import { readHoldDown, readPin, tilingProbe } from './set-ups.ts';
 import { strokesProbe } from './strokes.ts';
+import { apart, nearestOf } from './nearest.ts';
 import { reading } from './reading.ts';
 
 /** Measures at a place, looking no farther than `within` mm. */
@@ -22,7 +24,10 @@ const PROBES: { readonly [T in PortType]: Prepare<T> } = {
   number: NOTHING, text: NOTHING, cutter: NOTHING, checks: NOTHING, quantities: NOTHING, files: NOTHING,
   strokes: strokesProbe,
   outlines: (outlines) => linesProbe(outlines.flatMap(({ paths }) => paths), 'edge'),
-  junctions: NOTHING, tiling: NOTHING, registration: NOTHING, holding: NOTHING,
+  junctions: NOTHING,
+  tiling: tilingProbe,
+  registration: ({ pins, dowels }) => (at, within) => [...readHole(dowels.map(({ hole }) => hole), at, within), ...readPin(pins, at, within)],
+  holding: ({ holdDowns }) => (at, within) => readHoldDown(holdDowns, at, within),
   region: (region, port) => {
     const index = makeRegionIndex(region);
     return (at, within) => {
@@ -76,24 +81,10 @@ function readTab(tabs: readonly Tab[], at: Point, within: number): Reading[] {
   return tab === undefined ? [] : [reading(`width of tab ${i + 1}`, tab.width, 'mm', tab.centre), reading(`height of tab ${i + 1}`, tab.height, 'mm', tab.centre)];
 }
 
-/** Index of the nearest thing whose reach covers the place; -1 when none does. */
-function nearestOf<T extends { readonly centre: Point }>(things: readonly T[], at: Point, reach: (thing: T) => number): number {
-  let [best, least] = [-1, Infinity];
-  things.forEach((thing, i) => {
-    const away = apart(thing.centre, at);
-    if (away <= reach(thing) && away < least) [best, least] = [i, away];
-  });
-  return best;
-}
-
 function readRectangle({ minX, minY, maxX, maxY }: Box, says: string, at: Point, within: number): Reading[] {
   const edges = [{ x: minX, y: at.y }, { x: maxX, y: at.y }, { x: at.x, y: minY }, { x: at.x, y: maxY }]
     .map(({ x, y }) => ({ x: Math.min(maxX, Math.max(minX, x)), y: Math.min(maxY, Math.max(minY, y)) }));
   const edge = edges.reduce((a, b) => (apart(b, at) < apart(a, at) ? b : a));
   const inside = at.x >= minX && at.x <= maxX && at.y >= minY && at.y <= maxY;
   return inside || apart(edge, at) <= within ? [reading(says, apart(edge, at), 'mm', edge)] : [];
-}
-
-function apart(a: Point, b: Point): number {
-  return Math.hypot(a.x - b.x, a.y - b.y);
 }

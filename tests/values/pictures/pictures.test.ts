@@ -73,7 +73,7 @@ const VALUES: { readonly [T in PortType]: unknown } = {
     pins: [{ at: { x: 8, y: 5 }, diameter: 6 }], clearance: 0.02, pitchError: 0.05, steps: [],
     dowels: [{ hole: { centre: { x: 62, y: 5 }, diameter: 6, purpose: 'dowel', slot: { length: 2, angle: 90 } }, pin: 0, drilledIn: 0, usedIn: 1, lies: 'waste' }],
   },
-  holding: { holdDowns: [{ kind: 'screw', at: { x: 10, y: 10 }, keepOut: 20, height: 5 }], areas: [], supports: [] },
+  holding: { holdDowns: [{ kind: 'screw', at: { x: 10, y: 10 }, keepOut: 20, height: 5 }], areas: [{ kind: 'tape', region: EXAMPLE_BOARD }], supports: [{ setUp: 1, axis: 'x', at: 300, length: 200 }] },
   region: EXAMPLE_BOARD, channel: EXAMPLE_CHANNEL, holes, stock: EXAMPLE_STOCK, cutter: EXAMPLE_CUTTER, machine: EXAMPLE_MACHINE, passes: [pass, drilled],
   tabs: [{ centre: { x: 1, y: 2 }, width: 8, height: 2.5 }], 'set-ups': setups, checks, quantities: { strip: { value: 2.84, unit: 'm' } },
   files: [{ path: 'note.txt', text: 'abc' }],

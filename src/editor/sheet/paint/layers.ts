@@ -1,7 +1,7 @@
 import type { LayerKind, PictureItem, PictureLayer } from '../../../values/picture.ts';
 import { ringOf, ringRadius } from '../doubts.ts';
 import { shapeOf } from '../shapes.ts';
-import { type Point, middleOf, overlaps, toScreen, visibleBox } from '../view.ts';
+import { type Point, RULER, middleOf, overlaps, toScreen, visibleBox } from '../view.ts';
 import { type Ink, circle, fillItem, polyline, strokeItems, write } from './ink.ts';
 
 type Painter = (ink: Ink, layer: PictureLayer) => void;
@@ -45,6 +45,23 @@ const PAINTERS: Readonly<Record<LayerKind, Painter>> = {
   seams: (ink, { items }) => {
     strokeItems(ink, items, { colour: ink.palette.colours.petrol, width: 1.5, dash: [8, 5], cap: 'butt' });
     for (const item of items) writeBeside(ink, item, ink.palette.colours.petrol);
+  },
+  tiles: (ink, { items }) => {
+    strokeItems(ink, items, { colour: ink.palette.colours.line, width: 1 });
+    for (const item of items) writeInside(ink, item);
+  },
+  pins: (ink, { items }) => {
+    for (const item of items) drawPin(ink, item);
+  },
+  'hold-downs': (ink, { items }) => {
+    if (!ink.bare) fillEach(ink, items, ink.palette.colours.caution, 0.12);
+    strokeItems(ink, items, { colour: ink.palette.colours.caution, width: 1.25, dash: [5, 3], cap: 'butt' });
+    for (const item of items) drawHead(ink, item);
+  },
+  supports: (ink, { items }) => {
+    strokeItems(ink, items, { colour: ink.palette.colours.edge, width: 7, cap: 'butt' });
+    strokeItems(ink, items, { colour: ink.palette.colours.desk, width: 4, cap: 'butt' });
+    for (const item of items) writeBeside(ink, item, ink.palette.colours.ink, 'support');
   },
   junctions: (ink, { items }) => strokeItems(ink, items, { colour: ink.palette.colours.grey, width: 1.75 }),
   doubts: (ink, { items }) => {
@@ -94,12 +111,40 @@ function drawDoubt(ink: Ink, item: PictureItem): void {
   write(ink, '?', { x: at.x + radius * Math.SQRT1_2 + 2, y: at.y - radius * Math.SQRT1_2 }, caution);
 }
 
-/** An item's own words at the lower end of it. */
-function writeBeside(ink: Ink, item: PictureItem, colour: string): void {
+/** A pin from above: a dot in a ring, never too small to be seen, and which one it is. */
+function drawPin(ink: Ink, item: PictureItem): void {
   const { box } = shapeOf(item);
-  if (item.title === undefined || !box) return;
+  if (!box) return;
+  const at = toScreen(ink.frame, middleOf(box));
+  const radius = Math.max(5, ((box.maxX - box.minX) / 2) * ink.frame.scale);
+  const { ink: colour, paper } = ink.palette.colours;
+  circle(ink, at, radius, { fill: paper, pen: { colour, width: 1.5 } });
+  circle(ink, at, 2, { fill: colour });
+  if (item.label !== undefined) write(ink, item.label, { x: at.x + radius + 4, y: at.y - radius }, colour);
+}
+
+/** The head of a screw or clamp in the middle of its disc. */
+function drawHead(ink: Ink, item: PictureItem): void {
+  const { box } = shapeOf(item);
+  if (box) circle(ink, toScreen(ink.frame, middleOf(box)), 3, { fill: ink.palette.colours.caution });
+}
+
+/** An item's label in its upper left corner, where there is room for it. */
+function writeInside(ink: Ink, item: PictureItem): void {
+  const { box } = shapeOf(item);
+  if (item.label === undefined || !box || (box.maxX - box.minX) * ink.frame.scale < LABEL_ROOM) return;
+  const corner = toScreen(ink.frame, { x: box.minX, y: box.maxY });
+  write(ink, item.label, { x: Math.max(corner.x, RULER) + 8, y: Math.max(corner.y, RULER) + 18 }, ink.palette.colours.grey);
+}
+
+const LABEL_ROOM = 72;
+
+/** An item's own words at the lower end of it. */
+function writeBeside(ink: Ink, item: PictureItem, colour: string, words = item.title): void {
+  const { box } = shapeOf(item);
+  if (words === undefined || !box) return;
   const foot = toScreen(ink.frame, { x: box.minX, y: box.minY });
-  write(ink, item.title, { x: foot.x + 6, y: Math.min(foot.y, ink.frame.height) - 8 }, colour);
+  write(ink, words, { x: foot.x + 6, y: Math.min(foot.y, ink.frame.height) - 8 }, colour);
 }
 
 /** On the screen an item is at least so long, in pixels, for its order and direction to be drawn. */

@@ -1,6 +1,6 @@
 import type { Spot } from '../../state/editor.ts';
-import { type Subject, handlesOf, placesOfHandle } from '../handles.ts';
-import { wholeBox } from '../grips.ts';
+import { type Subject, handlesOf, placeIsSeen, placesOfHandle } from '../handles.ts';
+import { lineOf, wholeBox } from '../grips.ts';
 import { SIGN } from '../signs.ts';
 import type { SheetState } from '../store.ts';
 import { type Point, toScreen } from '../view.ts';
@@ -60,12 +60,20 @@ export function drawSpot(ink: Ink, { at, status }: Spot, label: Point | undefine
 /** What can be taken hold of: a small square per place, filled where it is the chosen one; a frame around a chosen whole. */
 export function drawGrips(ink: Ink, subject: Subject, { grip, hovered }: Pick<SheetState, 'grip' | 'hovered'>): void {
   const { colours } = ink.palette;
+  for (const line of [grip, hovered]) drawLine(ink, subject, line);
   handlesOf(subject).forEach((handle, index) => placesOfHandle(handle, subject).forEach((place, number) => {
+    if (!placeIsSeen(handle, subject, number)) return;
     const chosen = grip?.handle === index && grip.place === number;
     const under = hovered?.handle === index && hovered.place === number;
     drawSquare(ink, toScreen(ink.frame, place), under || chosen ? 6 : 4.5, chosen ? colours.petrol : colours.paper);
   }));
   for (const whole of [grip, hovered]) drawWhole(ink, subject, whole, whole === grip);
+}
+
+/** The line that is held runs along with the hand, before all that hangs on it is computed. */
+function drawLine(ink: Ink, subject: Subject, grip: SheetState['grip']): void {
+  const ends = grip && lineOf(subject, grip);
+  if (ends) polyline(ink, ends.map((end) => toScreen(ink.frame, end)), { colour: ink.palette.colours.petrol, width: 2, cap: 'butt' });
 }
 
 function drawSquare({ ctx, palette: { colours } }: Ink, { x, y }: Point, half: number, fill: string): void {

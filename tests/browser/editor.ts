@@ -62,6 +62,9 @@ async function openPage(context: BrowserContext, address: string): Promise<OpenP
 /** The shipped recipe's text. */
 export const shippedGraph = (): string => readFileSync(`${ROOT}/graphs/drawn-strokes.json`, 'utf8');
 
+/** How many steps it has. */
+export const shippedSteps = (): number => (JSON.parse(shippedGraph()) as { nodes: unknown[] }).nodes.length;
+
 /** Puts a file on the page as if it had been dragged there, at the middle of an element. */
 export async function dropFile(page: Page, selector: string, file: { readonly name: string; readonly type: string; readonly text: string }): Promise<void> {
   await page.locator(selector).first().evaluate((target, { name, type, text }) => {

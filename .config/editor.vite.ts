@@ -1,6 +1,7 @@
 import react from '@vitejs/plugin-react';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
+import { leanPdf } from './lean-pdf-plugin.ts';
 import { offline } from './offline-plugin.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -11,7 +12,7 @@ export default defineConfig({
   base: './',
   publicDir: false,
   plugins: [react(), offline(`${root}src/editor/offline/worker.ts`)],
-  worker: { format: 'es' },
+  worker: { format: 'es', plugins: () => [leanPdf()] },
   server: {
     host: '127.0.0.1',
     headers: { 'Cross-Origin-Opener-Policy': 'same-origin', 'Cross-Origin-Embedder-Policy': 'require-corp' },

@@ -11,7 +11,7 @@ const layer = (files, banned) => ({
   rules: { 'no-restricted-imports': ['error', { patterns: banned.map(([group, message]) => ({ group, message })) }] },
 });
 
-const CORE = ['src/{geometry,artwork,lettering,machining,lighting,values,runtime}/**/*.ts', 'nodes/**/*.ts'];
+const CORE = ['src/{geometry,artwork,lettering,machining,lighting,papers,values,runtime}/**/*.ts', 'nodes/**/*.ts'];
 
 export default tseslint.config(
   { ignores: ['.build/**', 'out/**', 'node_modules/**'] },
@@ -35,7 +35,7 @@ export default tseslint.config(
   { files: ['src/editor/**/*.{ts,tsx}'], ...reactHooks.configs.flat['recommended-latest'] },
   { files: ['tests/**'], rules: { 'max-lines-per-function': 'off' } },
   { files: ['src/cli/**', '.config/**', 'tests/bench/**'], rules: { 'no-console': 'off' } },
-  layer(['src/geometry/**/*.ts', 'src/artwork/**/*.ts', 'src/machining/**/*.ts'], [HOST, VIEW, OUTER]),
+  layer(['src/geometry/**/*.ts', 'src/artwork/**/*.ts', 'src/machining/**/*.ts', 'src/papers/**/*.ts'], [HOST, VIEW, OUTER]),
   layer(['src/runtime/**/*.ts'], [HOST, VIEW, OUTER, [['**/nodes/**', '**/geometry/**', '**/values/**'], 'The runtime knows values only by the name of their type.']]),
   layer(['nodes/**/*.ts'], [HOST, VIEW, OUTER, [['./*', '../nodes/**'], 'A node never imports another node.']]),
   {

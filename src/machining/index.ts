@@ -48,6 +48,7 @@ export * from './registration/pin-program.ts';
 export * from './registration/plan-registration.ts';
 export type * from './registration/request.ts';
 export * from './statics/beam.ts';
+export * from './statics/lifting.ts';
 export * from './statics/overhang.ts';
 export * from './tiling/plan-tiling.ts';
 export * from './tiling/request.ts';

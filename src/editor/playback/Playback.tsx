@@ -3,7 +3,7 @@ import { Listing } from './Listing.tsx';
 import { ReadOuts } from './ReadOuts.tsx';
 import { Scrubber } from './Scrubber.tsx';
 import { Transport } from './Transport.tsx';
-import { useLoading, useMarks, useRelief, useTicking } from './follow.ts';
+import { useLoading, useMarks, useRelief, useSetUp, useTicking } from './follow.ts';
 import { usePlayed } from './played.ts';
 import { change, closed, opened, usePlayback } from './state.ts';
 import './playback.css';
@@ -26,6 +26,7 @@ function OpenBar() {
   useTicking();
   useMarks();
   useRelief();
+  useSetUp();
   const ready = usePlayback((state) => state.programs.length > 0);
   const refusal = usePlayback((state) => state.refused);
   return (

@@ -1,4 +1,5 @@
 import { momentAt, totalSeconds } from './moments.ts';
+import { capital } from '../sheet/set-ups.ts';
 import { usePlayback } from './state.ts';
 import { clock, depthWords, feedWords, fileName, passName, placeWords } from './words.ts';
 
@@ -14,6 +15,7 @@ export function ReadOuts() {
     ['feed', 'Feed', feedWords(moment)],
     ['depth', 'Depth', depthWords(moment.z)],
     ['place', 'Place', placeWords(moment)],
+    ...(program.setUp ? [['set-up', 'Set-up', capital(program.setUp.name)] as const] : []),
     ['program', 'Program', fileName(program.file)],
     ['pass', 'Pass', passName(program, moment.line) ?? 'none yet'],
   ];

@@ -1,7 +1,7 @@
 import type { KeyboardEvent } from 'react';
 import { programAt, totalSeconds } from './moments.ts';
 import { type Change, change, soughtTo, stepped, usePlayback } from './state.ts';
-import { clock, fileName } from './words.ts';
+import { clock, programName } from './words.ts';
 
 /** Arrows go by seconds, with Shift by moves; page keys by passes. */
 function keyed({ key, shiftKey }: Pick<KeyboardEvent, 'key' | 'shiftKey'>): Change | undefined {
@@ -22,7 +22,7 @@ export function Scrubber() {
   const programs = usePlayback((state) => state.programs);
   const seconds = usePlayback((state) => state.seconds);
   const total = totalSeconds(programs);
-  const file = programs[programAt(programs, seconds).program]?.file ?? '';
+  const program = programs[programAt(programs, seconds).program];
   const onKeyDown = (event: KeyboardEvent) => {
     const next = event.ctrlKey || event.metaKey || event.altKey ? undefined : keyed(event);
     if (next === undefined) return;
@@ -32,7 +32,7 @@ export function Scrubber() {
   return (
     <input
       type="range" className="playback-scrubber" aria-label="Time" min={0} max={total} step="any" value={seconds}
-      aria-valuetext={`${clock(seconds)} of ${clock(total)}, ${fileName(file)}`}
+      aria-valuetext={`${clock(seconds)} of ${clock(total)}, ${program ? programName(program) : ''}`}
       onChange={({ target }) => change(soughtTo(target.valueAsNumber))} onKeyDown={onKeyDown}
     />
   );

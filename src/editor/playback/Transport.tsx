@@ -1,6 +1,6 @@
 import { programAt, startOf } from './moments.ts';
 import { SPEEDS, change, closed, paused, soughtTo, started, stepped, usePlayback } from './state.ts';
-import { fileName } from './words.ts';
+import { programName } from './words.ts';
 
 /** What is done with the playback, in words. */
 export function Transport() {
@@ -53,7 +53,7 @@ function Programs() {
   if (programs.length < 2) return null;
   return (
     <select className="field" aria-label="Program" value={current} onChange={({ target }) => change(soughtTo(startOf(programs, Number(target.value))))}>
-      {programs.map(({ file }, index) => <option key={file} value={index}>{`${String(index + 1)} of ${String(programs.length)}: ${fileName(file)}`}</option>)}
+      {programs.map((program, index) => <option key={program.file} value={index}>{`${String(index + 1)} of ${String(programs.length)}: ${programName(program)}`}</option>)}
     </select>
   );
 }

@@ -1,6 +1,8 @@
 import { useEffect } from 'react';
 import { type Problem, formatProblem } from '../../runtime/problem.ts';
 import { theme } from '../look/theme.ts';
+import { lookAtSetUp } from '../sheet/camera.ts';
+import { sheet } from '../sheet/store.ts';
 import { editor, useEditor } from '../state/editor.ts';
 import { ask } from '../worker/client.ts';
 import type { Questions } from '../worker/protocol.ts';
@@ -63,6 +65,14 @@ export function useMarks(): void {
       overlay.setState(NO_OVERLAY);
     };
   }, []);
+}
+
+/** While one set-up is looked at alone, the sheet goes on to the next one as its programs do. */
+export function useSetUp(): void {
+  const place = usePlayback(({ programs, seconds }) => programs[programAt(programs, seconds).program]?.setUp?.place);
+  useEffect(() => {
+    if (place !== undefined && sheet.getState().setUp !== undefined) lookAtSetUp(place);
+  }, [place]);
 }
 
 /** Keeps the relief under the sheet at the time of the playback, in the page's theme, as fast as the worker makes it. */

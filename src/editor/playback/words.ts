@@ -24,6 +24,9 @@ export function depthWords(z: number): string {
 
 export const placeWords = ({ x, y }: Pick<Moment, 'x' | 'y'>): string => `x ${x.toFixed(2)}, y ${y.toFixed(2)} mm`;
 
+/** What a program is called in a list: its set-up, where there are several, and its file. */
+export const programName = ({ file, setUp }: Pick<PlayedProgram, 'file' | 'setUp'>): string => (setUp ? `${setUp.name}, ${fileName(file)}` : fileName(file));
+
 /** A program's file without its folder. */
 export const fileName = (file: string): string => file.slice(file.lastIndexOf('/') + 1);
 

@@ -1,6 +1,8 @@
 import type { Reading } from '../../values/picture.ts';
 import { useEditor } from '../state/editor.ts';
 import { doubtsAt, doubtsOf } from './doubts.ts';
+import type { Alone } from './set-ups.ts';
+import { useAlone } from './use-alone.ts';
 import { signAt, signsOf } from './signs.ts';
 import { frameOf, useSheet } from './store.ts';
 import { measure, measureWords, plain } from './tape.ts';
@@ -39,7 +41,7 @@ function beside({ x, y }: Point, width: number, height: number) {
 export function useReadoutLines(): readonly string[] {
   const { cursor, tape, snap, readings, under, view, size, tool, hidden } = useSheet((all) => all);
   const picture = useEditor((state) => state.picture);
-  const signs = useEditorSigns();
+  const signs = useEditorSigns(useAlone());
   const decimals = Math.max(2, decimalsAt(view.scale));
   const end = tape.to ?? (tool === 'tape' ? (snap?.at ?? cursor) : undefined);
   const frame = frameOf({ view, size });
@@ -55,12 +57,12 @@ export function useReadoutLines(): readonly string[] {
   ];
 }
 
-function useEditorSigns() {
+function useEditorSigns(alone: Alone | undefined) {
   const outcome = useEditor((state) => state.outcome);
   const picture = useEditor((state) => state.picture);
   const history = useEditor((state) => state.history);
   const shapes = useEditor((state) => state.shapes);
-  return signsOf({ outcome, picture, history, shapes });
+  return signsOf({ outcome, picture, history, shapes }, alone);
 }
 
 /** "width here 10.00 mm": as many digits as one would read off a rule. */

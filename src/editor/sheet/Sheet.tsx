@@ -5,6 +5,7 @@ import { Stage } from './Stage.tsx';
 import { SheetFoot } from './SheetFoot.tsx';
 import { SheetHead } from './SheetHead.tsx';
 import { Lines } from './Lines.tsx';
+import { followAround } from './around.ts';
 import { followPictures } from './camera.ts';
 import { doubtsOf } from './doubts.ts';
 import { followGround } from './ground.ts';
@@ -19,6 +20,7 @@ export function Sheet() {
   const picture = useEditor((state) => state.picture);
   useEffect(followPictures, []);
   useEffect(followGround, []);
+  useEffect(followAround, []);
   useEffect(followHand, []);
   const drawn = picture === undefined || layersOf(picture).length > 0;
   const inWords = useSheet((state) => state.inWords);

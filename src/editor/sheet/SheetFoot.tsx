@@ -1,7 +1,9 @@
 import { useEditor } from '../state/editor.ts';
+import { read } from './set-ups.ts';
 import { showLayer, useSheet } from './store.ts';
 import { plain } from './tape.ts';
 import { decimalsAt } from './ticks.ts';
+import { useAlone } from './use-alone.ts';
 import { layerNames } from './words.ts';
 
 /** Where the pointer is, and which layers are to be seen. */
@@ -17,7 +19,10 @@ export function SheetFoot() {
 function Position() {
   const cursor = useSheet((state) => state.cursor);
   const decimals = useSheet((state) => Math.max(2, decimalsAt(state.view.scale)));
-  const words = cursor ? `x ${plain(cursor.x, decimals)}  y ${plain(cursor.y, decimals)} mm` : 'x –  y – mm';
+  const alone = useAlone();
+  const at = cursor && read(cursor, alone);
+  const place = at ? `x ${plain(at.x, decimals)}  y ${plain(at.y, decimals)} mm` : 'x –  y – mm';
+  const words = alone ? `program ${place}` : place;
   return <p className="sheet-position number">{words}</p>;
 }
 
@@ -25,7 +30,9 @@ function Layers() {
   const picture = useEditor((state) => state.picture);
   const hidden = useSheet((state) => state.hidden);
   const ground = useSheet((state) => state.ground);
-  const names = picture ? layerNames(picture, ground) : [];
+  const around = useSheet((state) => state.around);
+  const alone = useAlone();
+  const names = picture ? layerNames(picture, ground, around, alone) : [];
   if (names.length === 0) return null;
   return (
     <fieldset className="sheet-layers">

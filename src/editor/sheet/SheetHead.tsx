@@ -1,6 +1,7 @@
 import { editor, show, useEditor } from '../state/editor.ts';
 import { toggleTool } from './commands.ts';
 import { fitTo, zoom } from './camera.ts';
+import { SetUps } from './SetUps.tsx';
 import { pin } from './pin.ts';
 import { sheet, useSheet } from './store.ts';
 import { isStale, shownTitle, shownWords } from './title.ts';
@@ -13,6 +14,7 @@ export function SheetHead({ drawn, worded }: { readonly drawn: boolean; readonly
       {drawn && <ViewButtons />}
       {drawn && worded && <WordsButton />}
       <ShownButtons />
+      {drawn && <SetUps />}
     </header>
   );
 }

@@ -1,12 +1,14 @@
 import { useEditor } from '../state/editor.ts';
 import { useReadoutLines } from './Readout.tsx';
 import { placeOf } from './grips.ts';
-import { handlesOf, placesOfHandle } from './handles.ts';
+import { axisOf, handlesOf, placesOfHandle } from './handles.ts';
 import { nextWords, targetWords } from './hand/hand-words.ts';
 import { useWay } from './hand/use-ways.ts';
+import { read } from './set-ups.ts';
 import { type Grip, useSheet } from './store.ts';
 import { subjectOf } from './subject.ts';
 import { plain } from './tape.ts';
+import { useAlone } from './use-alone.ts';
 import type { Point } from './view.ts';
 
 /** Tells those who do not see the sheet what the keys do: where the cursor is and what is read there, and what is held. */
@@ -15,8 +17,9 @@ export function Spoken() {
   const cursor = useSheet((state) => state.cursor);
   const lines = useReadoutLines();
   const held = useHeldWords();
+  const alone = useAlone();
   const hand = useHandWords();
-  const words = byKeys && cursor && hand === '' ? [placeWords(cursor), ...lines].join('. ') : hand || held;
+  const words = byKeys && cursor && hand === '' ? [placeWords(read(cursor, alone)), ...lines].join('. ') : hand || held;
   return <p className="visually-hidden" role="status">{words}</p>;
 }
 
@@ -37,7 +40,8 @@ function useHeldWords(): string {
   const history = useEditor((state) => state.history);
   const shapes = useEditor((state) => state.shapes);
   const picture = useEditor((state) => state.picture);
-  const subject = subjectOf({ history, shapes, picture });
+  const setUp = useSheet((state) => state.setUp);
+  const subject = subjectOf({ history, shapes, picture }, setUp);
   return grip && subject ? heldWords(subject, grip) : '';
 }
 
@@ -46,5 +50,8 @@ function heldWords(subject: NonNullable<ReturnType<typeof subjectOf>>, grip: Gri
   if (!handle) return '';
   if (grip.place === undefined) return `All of it is held. ${handle.doc}`;
   const at = placeOf(subject, grip);
-  return at ? `Place ${grip.place + 1} of ${placesOfHandle(handle, subject).length} is held: ${placeWords(at)}` : '';
+  if (!at) return '';
+  const axis = axisOf(handle);
+  const where = read(at, subject.alone);
+  return `Place ${grip.place + 1} of ${placesOfHandle(handle, subject).length} is held: ${axis ? `${axis} ${plain(where[axis], 2)} mm` : placeWords(where)}`;
 }

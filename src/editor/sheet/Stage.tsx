@@ -5,11 +5,14 @@ import { Readout } from './Readout.tsx';
 import { Spoken } from './Spoken.tsx';
 import { SpotLabel } from './SpotLabel.tsx';
 import { setSize } from './camera.ts';
+import { axisOf, handlesOf } from './handles.ts';
 import { leaveKeys, pressKey, releaseKey } from './keys.ts';
 import { paintSheet } from './painter.ts';
 import { listenToPointers } from './pointer.ts';
 import { useWays } from './hand/use-ways.ts';
+import { useAlone } from './use-alone.ts';
 import { useSheet } from './store.ts';
+import { subject } from './subject.ts';
 import { isStale, shownWords } from './title.ts';
 import { pictureWords } from './words.ts';
 
@@ -18,13 +21,14 @@ export function Stage() {
   const stage = useRef<HTMLDivElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const tool = useSheet((state) => state.tool);
-  const held = useSheet((state) => state.hovered !== undefined);
+  const held = useHeld();
   const aimed = useSheet((state) => state.aimed?.kind);
   const worked = useWays().length > 0;
   const stale = useEditor(isStale);
+  const alone = useAlone();
   const words = useEditor((state) => {
     const { title, says } = shownWords(state);
-    return pictureWords(title, says, state.picture);
+    return pictureWords(title, says, state.picture, alone);
   });
   useEffect(() => watchSize(stage.current!), []);
   useEffect(() => paintSheet(canvas.current!), []);
@@ -42,6 +46,14 @@ export function Stage() {
       <Spoken />
     </div>
   );
+}
+
+/** Whether what lies under the pointer can be taken hold of; the axis, where it goes along one only. */
+function useHeld(): boolean | 'x' | 'y' {
+  const hovered = useSheet((state) => state.hovered);
+  const shown = hovered && subject();
+  const handle = shown && handlesOf(shown)[hovered.handle];
+  return handle ? axisOf(handle) ?? true : hovered !== undefined;
 }
 
 function onKeyDown(event: KeyboardEvent): void {

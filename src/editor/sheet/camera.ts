@@ -1,11 +1,14 @@
 import { type EditorState, type Spot, editor, show } from '../state/editor.ts';
 import type { PictureLayer } from '../../values/picture.ts';
 import type { NodePicture } from '../worker/protocol.ts';
+import { offersHands } from './grips.ts';
+import { aloneOf, boxOnSheet, inBox, placeOn } from './set-ups.ts';
 import { contentBox, sheetBox } from './shapes.ts';
 import { spotHere } from './signs.ts';
 import { nodesOnSheet } from './space.ts';
 import { frameOf, look, sheet } from './store.ts';
-import { type Box, type Point, RULER, type Size, type View, between, fit, middleOf, panBy, showsBox, zoomAt } from './view.ts';
+import { subject } from './subject.ts';
+import { type Box, type Point, RULER, type Size, type View, between, fit, middleOf, panBy, showsBox, toScreen, unite, zoomAt } from './view.ts';
 
 /** Views of the two kinds of coordinates, those of the sheet and those of a drawing, as they were last looked at. */
 const views = new Map<boolean, View>();
@@ -22,11 +25,32 @@ let awaited: Spot | undefined;
 function lookFor(state: EditorState, spot: Spot): void {
   awaited = undefined;
   if (spotHere(state)) {
+    showSetUpAt(state, { x: spot.at[0], y: spot.at[1] });
     flyToSpot(spot.at);
     return;
   }
   awaited = spot;
   if (state.picture) show(spot.node);
+}
+
+/** A place that the set-up looked at alone does not cut is shown in the one it belongs to. */
+function showSetUpAt({ picture }: EditorState, at: Point): void {
+  const alone = aloneOf(picture, sheet.getState().setUp);
+  if (!alone || inBox(alone.setUp.window, at)) return;
+  const place = placeOn(alone.setUps.list, at);
+  lookAtSetUp(place === -1 ? undefined : place);
+}
+
+/** Looks at one set-up alone, or at all of them. The machine stays where it is on the screen, and the sheet moves as it does on the bench. */
+export function lookAtSetUp(place: number | undefined): void {
+  const { picture } = editor.getState();
+  const { setUp, fitted, view } = sheet.getState();
+  if (place === setUp) return;
+  const shiftOf = (one: number | undefined) => aloneOf(picture, one)?.setUp.shift ?? [0, 0];
+  const [from, to] = [shiftOf(setUp), shiftOf(place)];
+  sheet.setState({ setUp: place, grip: undefined, hovered: undefined });
+  if (fitted !== undefined) fitTo(fitted);
+  else sheet.setState({ view: { ...view, x: view.x + to[0] - from[0], y: view.y + to[1] - from[1] } });
 }
 
 /** Keeps the view where it is as values change; fits the first picture, and one that would not be found in the present view. Returns how to stop. */
@@ -72,15 +96,30 @@ function forget(): void {
   lastNode = undefined;
   onSheet = true;
   views.clear();
+  sheet.setState({ setUp: undefined, around: [] });
 }
 
 /** Shows the whole sheet, or everything drawn. Until the view is moved by hand it stays fitted when the window changes. */
 export function fitTo(what: 'sheet' | 'all'): void {
   const { picture } = editor.getState();
-  const { size, ground } = sheet.getState();
-  const box = picture && (what === 'sheet' ? sheetBox(picture, ground) : contentBox(picture));
+  const { size, ground, setUp } = sheet.getState();
+  const drawn = picture && (what === 'sheet' ? sheetBox(picture, ground) : contentBox(picture));
+  const alone = aloneOf(picture, setUp);
+  const box = drawn && alone ? unite([drawn, boxOnSheet(alone.setUps.bed ?? alone.setUps.reach, alone)]) : drawn;
   stopFlying();
-  if (box) sheet.setState({ view: fit(size, box), fitted: what });
+  if (box) sheet.setState({ view: fitAboveHint(size, box), fitted: what });
+}
+
+/** Room the words about moving things by hand take at the sheet's lower edge, CSS pixels: nothing fitted hides behind them. */
+const HINT = 48;
+
+function fitAboveHint(size: Size, box: Box): View {
+  const shown = subject();
+  const hint = shown && offersHands(shown) ? Math.min(HINT, size.height / 4) : 0;
+  const whole = fit(size, box);
+  if (toScreen({ ...whole, ...size }, { x: box.minX, y: box.minY }).y <= size.height - hint) return whole;
+  const view = fit({ ...size, height: size.height - hint }, box);
+  return { ...view, y: view.y - hint / 2 / view.scale };
 }
 
 /** Without room, as while the sheet is hidden, the last size and view are kept for when it comes back. */

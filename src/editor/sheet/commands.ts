@@ -1,6 +1,6 @@
 import { show, editor } from '../state/editor.ts';
 import type { Command } from '../state/commands.ts';
-import { fitTo, zoom } from './camera.ts';
+import { fitTo, lookAtSetUp, zoom } from './camera.ts';
 import { addingHandle, removePlace } from './gestures.ts';
 import { allGrips } from './grips.ts';
 import { stepWay } from './hand/doing.ts';
@@ -8,6 +8,7 @@ import { dropHand } from './hand/hand-keys.ts';
 import { waysOf } from './hand/ways.ts';
 import { takeNext } from './keys.ts';
 import { pin } from './pin.ts';
+import { aloneOf } from './set-ups.ts';
 import { type Tool, sheet, takeTool } from './store.ts';
 import { subject } from './subject.ts';
 
@@ -31,6 +32,17 @@ const walkWays = (step: 1 | -1): void => {
   stepWay(step);
 };
 
+const oneSetUp = (): string | undefined => (editor.getState().picture?.setUps ? undefined : 'What the sheet shows is not cut in several set-ups.');
+
+/** All set-ups, then each alone, and round again. */
+function walkSetUps(step: 1 | -1): void {
+  const { picture } = editor.getState();
+  const count = (picture?.setUps?.list.length ?? 0) + 1;
+  const now = (aloneOf(picture, sheet.getState().setUp)?.place ?? -1) + 1;
+  const next = (now + step + count) % count;
+  lookAtSetUp(next === 0 ? undefined : next - 1);
+}
+
 /** Takes up a tool, or puts it down when it is the one in use. */
 export const toggleTool = (tool: Tool): void => takeTool(sheet.getState().tool === tool ? 'look' : tool);
 
@@ -49,6 +61,8 @@ export const sheetCommands: readonly Command[] = [
   },
   { id: 'sheet-next', label: 'Take hold of the next thing that can be moved', group: 'Sheet', keys: ['N'], refusal: nothingHeld, run: () => void takeNext(1) },
   { id: 'sheet-previous', label: 'Take hold of the one before', group: 'Sheet', keys: ['Shift+N'], refusal: nothingHeld, run: () => void takeNext(-1) },
+  { id: 'sheet-set-up-next', label: 'Look at the next set-up alone', group: 'Sheet', keys: ['U'], refusal: oneSetUp, run: () => walkSetUps(1) },
+  { id: 'sheet-set-up-before', label: 'Look at the set-up before', group: 'Sheet', keys: ['Shift+U'], refusal: oneSetUp, run: () => walkSetUps(-1) },
   { id: 'sheet-way-next', label: 'Work by hand: the next way', group: 'Sheet', keys: ['W'], refusal: noWays, run: () => walkWays(1) },
   { id: 'sheet-way-before', label: 'Work by hand: the way before', group: 'Sheet', keys: ['Shift+W'], refusal: noWays, run: () => walkWays(-1) },
   {

@@ -45,11 +45,12 @@ export function newHold({ node }: Subject): string {
   return `hold ${node.id} ${gestures}`;
 }
 
-/** The handle that takes new places, where the node shown has one: that of the place last chosen, else the first. */
+/** The handle that takes new places, where the node shown has one: the one asked for, else that of the place last chosen, else the first. */
 export function addingHandle(): number | undefined {
   const shown = subject();
   const handles = shown ? handlesOf(shown) : [];
-  const chosen = sheet.getState().grip?.handle ?? -1;
+  const { adding, grip } = sheet.getState();
+  const chosen = adding ?? grip?.handle ?? -1;
   const index = handles[chosen] && canAdd(handles[chosen]) ? chosen : handles.findIndex(canAdd);
   return index === -1 ? undefined : index;
 }

@@ -1,5 +1,5 @@
 import type { Handle } from '../../runtime/index.ts';
-import { type Subject, axisOf, handlesOf, layersOfHandle, placeIsSeen, placesOfHandle } from './handles.ts';
+import { type Subject, axisOf, canAdd, handlesOf, layersOfHandle, placeIsSeen, placesOfHandle } from './handles.ts';
 import { contains, distance, nearestOn } from './near.ts';
 import { inBox } from './set-ups.ts';
 import { boxOfLayers, shapeOf, sheetBox } from './shapes.ts';
@@ -13,6 +13,9 @@ export function allGrips(subject: Subject): readonly Grip[] {
     return layersOfHandle(handle, subject).length > 0 ? [...places, { handle: index }] : places;
   });
 }
+
+/** Whether there is anything to be said of moving or adding by hand. */
+export const offersHands = (subject: Subject): boolean => handlesOf(subject).some(canAdd) || allGrips(subject).length > 0;
 
 /** What can be taken hold of at a place, within `within` mm of it: single places before whole layers. */
 export function gripAt(subject: Subject, at: Point, within: number, hidden: ReadonlySet<string>): Grip | undefined {

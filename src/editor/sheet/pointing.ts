@@ -5,6 +5,7 @@ import { addPlace } from './gestures.ts';
 import { aimAt, clickAt } from './hand/doing.ts';
 import { probeSoon, stopProbing } from './probe.ts';
 import { layersOf } from './shapes.ts';
+import { aloneOf, layersSeen } from './set-ups.ts';
 import { signAt, signsOf } from './signs.ts';
 import { snapTo } from './snap.ts';
 import { type Grip, frameOf, sheet } from './store.ts';
@@ -38,8 +39,9 @@ export function pointAway(): void {
 
 function snapAt(cursor: Point): ReturnType<typeof snapTo> {
   const { picture } = editor.getState();
-  const { view, hidden, ground } = sheet.getState();
-  return picture && snapTo([...ground, ...layersOf(picture)].filter(({ name }) => !hidden.has(name)), cursor, SNAP_REACH / view.scale);
+  const { view, hidden, ground, around, setUp } = sheet.getState();
+  const alone = aloneOf(picture, setUp);
+  return picture && snapTo(layersSeen([...ground, ...layersOf(picture), ...around], alone).filter(({ name }) => !hidden.has(name)), cursor, SNAP_REACH / view.scale);
 }
 
 /** What can be taken hold of at a place of the sheet. */
@@ -60,7 +62,7 @@ export function act(): void {
 
 function lookAt(cursor: Point): void {
   const frame = frameOf(sheet.getState());
-  const sign = signAt(signsOf(editor.getState()), frame, toScreen(frame, cursor));
+  const sign = signAt(signsOf(editor.getState(), aloneOf(editor.getState().picture, sheet.getState().setUp)), frame, toScreen(frame, cursor));
   if (sign) editor.setState({ spot: sign });
   else if (!clickAt(cursor)) lookAtDoubt(cursor, frame);
 }

@@ -1,6 +1,8 @@
+import type { LayerKind } from '../../values/picture.ts';
 import { editor } from '../state/editor.ts';
 import { ask } from '../worker/client.ts';
 import { contains, nearestOn } from './near.ts';
+import { aloneOf, layersSeen } from './set-ups.ts';
 import { layersOf, shapeOf } from './shapes.ts';
 import { frameOf, sheet } from './store.ts';
 import type { Point } from './view.ts';
@@ -38,13 +40,16 @@ async function probe(at: Point): Promise<void> {
   if (mine === asked) sheet.setState({ readings });
 }
 
+/** Kinds of layer told where they are pointed at anywhere within. */
+const SURFACES: ReadonlySet<LayerKind> = new Set(['groove', 'outlines', 'hold-downs', 'pins']);
+
 /** What lies under a place, in the item's own words: the last drawn of those hit, and lines before surfaces. */
 function itemUnder(at: Point, within: number): string | undefined {
   const { picture } = editor.getState();
   if (!picture) return undefined;
-  const { hidden } = sheet.getState();
-  const items = layersOf(picture).filter(({ kind, name }) => kind !== 'sheet' && !hidden.has(name)).flatMap(({ kind, items: list }) => list.map((item) => ({ kind, item }))).reverse();
+  const { hidden, around, setUp } = sheet.getState();
+  const items = layersSeen([...around, ...layersOf(picture)], aloneOf(picture, setUp)).filter(({ kind, name }) => kind !== 'sheet' && !hidden.has(name)).flatMap(({ kind, items: list }) => list.map((item) => ({ kind, item }))).reverse();
   const line = items.find(({ item }) => item.title !== undefined && nearestOn(shapeOf(item), at, within));
-  const surface = items.find(({ kind, item }) => item.title !== undefined && (kind === 'groove' || kind === 'outlines') && contains(shapeOf(item), at));
+  const surface = items.find(({ kind, item }) => item.title !== undefined && SURFACES.has(kind) && contains(shapeOf(item), at));
   return (line ?? surface)?.item.title;
 }

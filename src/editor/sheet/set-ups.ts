@@ -21,8 +21,8 @@ export function aloneOf(picture: NodePicture | undefined, chosen: number | undef
 const WORK: ReadonlySet<LayerKind> = new Set(['outlines', 'strokes', 'region', 'groove', 'holes', 'tabs', 'passes', 'rapids']);
 /** What stays in the sheet once it is cut. */
 const STAYS: ReadonlySet<LayerKind> = new Set(['holes', 'passes', 'tabs']);
-/** Replaced by how the machine is drawn, or beneath everything. */
-const LEFT_OUT: ReadonlySet<LayerKind> = new Set(['travel', 'sheet']);
+/** Beneath everything, or told by how machine and set-up are drawn. */
+const LEFT_OUT: ReadonlySet<LayerKind> = new Set(['travel', 'sheet', 'tiles']);
 
 /** A layer as it is to be seen in one set-up: what is done or is there in it, what earlier ones did, and what belongs to none alone. */
 export interface Share {
@@ -71,11 +71,12 @@ export const placeOn = (list: readonly PictureSetUp[], at: Point): number => lis
 /** Layers of which something is to be seen, as they are seen: all of them unless a set-up is looked at alone. */
 export function layersSeen(layers: readonly PictureLayer[], alone: Alone | undefined): readonly PictureLayer[] {
   if (!alone) return layers;
-  return layers.flatMap((layer) => {
-    const { own, earlier, common } = shareOf(layer, alone);
-    if (layer.kind === 'sheet') return [layer];
-    return [earlier, common, own].filter(({ items }) => items.length > 0);
-  });
+  return layers.flatMap((layer) => (layer.kind === 'sheet' ? [layer] : [...partsSeen([layer], alone, ['earlier']), ...partsSeen([layer], alone, ['common', 'own'])]));
+}
+
+/** Some parts of layers in a set-up, those with nothing in them left out. */
+export function partsSeen(layers: readonly PictureLayer[], alone: Alone, parts: readonly (keyof Share)[]): readonly PictureLayer[] {
+  return layers.flatMap((layer) => parts.map((part) => shareOf(layer, alone)[part])).filter(({ items }) => items.length > 0);
 }
 
 /** A place in drawing coordinates as it is read: in program coordinates of the set-up looked at alone. */

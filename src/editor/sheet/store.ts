@@ -35,6 +35,8 @@ export interface SheetState {
   /** Order and direction of strokes and passes are drawn. */
   readonly order: boolean;
   readonly tool: Tool;
+  /** The handle that new places are for, where the node shown has several that take some. */
+  readonly adding: number | undefined;
   readonly tape: Tape;
   /** Where pointer or keys are, mm; absent when the pointer is elsewhere and no tool is at work. */
   readonly cursor: Point | undefined;
@@ -65,7 +67,7 @@ export const EMPTY_HANDED = { picked: [], target: undefined, aimed: undefined, p
 
 export const initialSheet: SheetState = {
   size: { width: 0, height: 0 }, view: { x: 0, y: 0, scale: 1 }, fitted: undefined, ground: [], setUp: undefined, around: [], inWords: false, hidden: new Set(), order: true,
-  tool: 'look', tape: {}, cursor: undefined, byKeys: false, snap: undefined, readings: [], under: undefined, grip: undefined, hovered: undefined,
+  tool: 'look', adding: undefined, tape: {}, cursor: undefined, byKeys: false, snap: undefined, readings: [], under: undefined, grip: undefined, hovered: undefined,
   way: undefined, ...EMPTY_HANDED,
 };
 
@@ -90,5 +92,5 @@ export function look(view: View): void {
 
 /** Takes up a tool; what the last one left is cleared. */
 export function takeTool(tool: Tool): void {
-  sheet.setState({ tool, tape: {}, snap: undefined, readings: [], under: undefined, byKeys: false, ...EMPTY_HANDED });
+  sheet.setState({ tool, ...(tool !== 'add' && { adding: undefined }), tape: {}, snap: undefined, readings: [], under: undefined, byKeys: false, ...EMPTY_HANDED });
 }

@@ -18,13 +18,15 @@ interface Drawn {
  * node draws anything.
  */
 export function signToShow(document: GraphDocument, shapes: Shapes): string | undefined {
-  return best(document, shapes, ({ kinds, sources }) => 1000 * [...kinds].filter((kind) => !OF_THE_JOB.has(kind)).length + Math.min(sources, 999));
+  return best(document, shapes, ({ kinds, sources }) => 1000 * ofTheSign(kinds) + Math.min(sources, 999));
 }
 
-/** The node whose programs are played back while the sheet shows one without: of those with programs the one that draws most. */
+/** The node whose programs are played back while the sheet shows one without: of those with programs the one that draws most of the sign. */
 export function programsToPlay(document: GraphDocument, shapes: Shapes): string | undefined {
-  return best(document, shapes, ({ kinds, programs }) => (programs ? kinds.size : 0));
+  return best(document, shapes, ({ kinds, programs }) => (programs ? 1 + ofTheSign(kinds) : 0));
 }
+
+const ofTheSign = (kinds: ReadonlySet<LayerKind>): number => [...kinds].filter((kind) => !OF_THE_JOB.has(kind)).length;
 
 function best(document: GraphDocument, shapes: Shapes, worth: (drawn: Drawn) => number): string | undefined {
   const drawn = drawnByNode(document, shapes);

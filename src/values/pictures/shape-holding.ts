@@ -18,7 +18,7 @@ function holdDownItem({ kind, at, keepOut, height, setUps }: HoldDown, i: number
 
 function supportItem(support: Support, i: number): ShapedItem {
   const { setUp, axis, at } = support;
-  return { shape: { paths: [supportPath(support)] }, setUps: [setUp], title: () => `support ${i + 1} under the sheet at ${axis} ${amount(Math.round(at * 10) / 10, 'mm')} in set-up ${setUp + 1}` };
+  return { shape: { paths: [supportPath(support)] }, setUps: [setUp], label: 'support', title: () => `support ${i + 1} under the sheet at ${axis} ${amount(Math.round(at * 10) / 10, 'mm')} in set-up ${setUp + 1}` };
 }
 
 function inSetUps(setUps: readonly number[] | undefined): string {

@@ -41,11 +41,10 @@ const setUpsOf = (setUp: number | undefined): Pick<ShapedItem, 'setUps'> => (set
 export function shapeSetUps(setups: readonly SetUp[]): ShapedLayer[] {
   return setups.flatMap((setup, i) => {
     const place = setUpsOf(setups.length > 1 || setup.place !== undefined ? setup.place ?? i : undefined);
-    const of = (kind: 'passes' | 'rapids') => (setups.length > 1 ? `${setup.name}: ${kind}` : kind);
     const programs = setup.programs.map((program) => shapeProgram(program, setup));
     return [
-      { kind: 'passes' as const, name: of('passes'), items: programs.flatMap(({ cuts }) => cuts.map((item) => ({ ...item, ...place }))) },
-      { kind: 'rapids' as const, name: of('rapids'), items: programs.flatMap(({ rapids }) => rapids.map((item) => ({ ...item, ...place }))) },
+      { kind: 'passes' as const, name: 'passes', items: programs.flatMap(({ cuts }) => cuts.map((item) => ({ ...item, ...place }))) },
+      { kind: 'rapids' as const, name: 'rapids', items: programs.flatMap(({ rapids }) => rapids.map((item) => ({ ...item, ...place }))) },
     ];
   });
 }

@@ -8,7 +8,7 @@ export function shapeTiling(tiling: Tiling): readonly ShapedLayer[] {
   const paths = seamPaths(tiling);
   return [
     { kind: 'tiles', name: 'set-ups', items: tiling.tiles.length > 1 ? tiling.tiles.map(tileItem) : [] },
-    { kind: 'seams', name: 'seams', items: tiling.seams.map((seam, i) => ({ shape: { paths: [paths[i]!] }, title: () => seamTitle(seam, i) })) },
+    { kind: 'seams', name: 'seams', items: tiling.seams.map((seam, i) => ({ shape: { paths: [paths[i]!] }, label: `seam ${i + 1}`, title: () => seamTitle(seam, i) })) },
   ];
 }
 

@@ -17,14 +17,17 @@ const SPOTS: { readonly [T in PortType]?: (value: PortTypes[T]) => Readonly<Reco
   tiling: (tiling: Tiling) => ({ '.x': seamMiddles(tiling, 'x'), '.y': seamMiddles(tiling, 'y') }),
 };
 
-/** One place for all that stand there, each in a set-up of its own. */
-function merged(spots: Spots): Spots {
+/** One place for all that stand there, each in a set-up of its own; in hundredths, as places put by hand are. */
+function merged(exact: Spots): Spots {
+  const spots = exact.map(([x, y, setUps]) => [hundredth(x), hundredth(y), setUps] as const);
   const places = new Map(spots.map(([x, y]) => [`${x} ${y}`, [x, y] as const]));
   return [...places.values()].map(([x, y]): NamedSpot => {
     const setUps = spots.filter((spot) => spot[0] === x && spot[1] === y).map((spot) => spot[2]);
     return setUps.every((one) => one !== undefined) ? [x, y, [...new Set(setUps.flat())]] : [x, y];
   });
 }
+
+const hundredth = (value: number): number => Math.round(value * 100) / 100;
 
 /** Places a person may take hold of, by port: the centres of its holes; by port and axis the middles of its seams. Ports without any are left out. */
 export function spotsOf(carried: readonly Carried[]): NamedSpots {

@@ -27,7 +27,7 @@ describe('the view', () => {
 
   it('fits the first picture to its sheet and then stays where it is as values change', () => {
     expect(sheet.getState().fitted).toBe('sheet');
-    expect(view()).toMatchObject({ x: 500, y: 250 });
+    expect(view()).toMatchObject({ x: 500 });
     sheet.setState({ view: { x: 250, y: 200, scale: 3 }, fitted: undefined });
     editor.setState({ picture: { ...STROKES_PICTURE, outputs: { layers: [STROKES], lines: [] } } });
     expect(view()).toEqual({ x: 250, y: 200, scale: 3 });
@@ -65,7 +65,17 @@ describe('the view', () => {
     editor.setState({ picture: HOLES_PICTURE });
     fitTo('sheet');
     setGround([{ kind: 'sheet', name: 'sheet', items: [{ d: 'M0 0L4000 0L4000 2000L0 2000Z' }] }]);
-    expect(view()).toMatchObject({ x: 2000, y: 1000 });
+    expect(view()).toMatchObject({ x: 2000 });
+  });
+
+  it('fits above the words about moving things by hand, where there are any', () => {
+    const low = () => toScreen(frameOf(sheet.getState()), { x: 0, y: 0 }).y;
+    fitTo('sheet');
+    expect(low()).toBeLessThanOrEqual(524 - 48);
+    editor.setState({ picture: picture('sheet', [SHEET_LAYER]) });
+    fitTo('sheet');
+    expect(low()).toBeGreaterThan(524 - 48);
+    expect(view()).toMatchObject({ x: 500, y: 250 });
   });
 
   it('goes to a spot at once under reduced motion, and to its end in a flight otherwise', async () => {
@@ -95,7 +105,7 @@ describe('a place in other coordinates than those shown', () => {
 describe('where values lie', () => {
   it('is the sheet for all that comes after one, and everywhere in a graph without any', () => {
     const { shapes } = editor.getState();
-    expect([...nodesOnSheet(DOCUMENT, shapes)].sort()).toEqual(['holes', 'place', 'sheet']);
+    expect([...nodesOnSheet(DOCUMENT, shapes)].sort()).toEqual(['holes', 'pins', 'place', 'sheet']);
     const without = { ...DOCUMENT, nodes: DOCUMENT.nodes.filter(({ id }) => id !== 'sheet'), wires: [] };
     expect(nodesOnSheet(without, shapes).size).toBe(without.nodes.length);
   });

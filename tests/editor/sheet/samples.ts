@@ -2,7 +2,7 @@ import type { GraphDocument, NodeShape } from '../../../src/runtime/index.ts';
 import { editor, initialState, openDocument } from '../../../src/editor/state/editor.ts';
 import { initialSheet, sheet } from '../../../src/editor/sheet/store.ts';
 import type { NodePicture } from '../../../src/editor/worker/protocol.ts';
-import type { PictureLayer } from '../../../src/values/picture.ts';
+import type { PictureLayer, PictureSetUps } from '../../../src/values/picture.ts';
 
 export const SHAPES: readonly NodeShape[] = [
   { name: 'sheet-maker', title: 'Sheet', doc: 'Makes a sheet.', inputs: {}, outputs: { stock: { type: 'stock', doc: 'Sheet.' } }, params: {} },
@@ -30,6 +30,16 @@ export const SHAPES: readonly NodeShape[] = [
     },
     handles: [{ kind: 'places', param: 'upright', from: 'tiling.x', doc: 'Drag one.' }, { kind: 'places', param: 'level', from: 'tiling.y', doc: 'Drag one.' }],
   },
+  {
+    name: 'pinner', title: 'Pinner', doc: 'Pins.', inputs: { stock: { type: 'stock', doc: 'Sheet.' } }, outputs: { registration: { type: 'registration', doc: 'Pins.' }, holding: { type: 'holding', doc: 'Screws.' } },
+    params: {
+      pins: { kind: 'points', default: [], label: 'Pins', doc: 'Pins.' }, screws: { kind: 'points', default: [], label: 'Screws', doc: 'Screws.' }, lines: { kind: 'points', default: [], label: 'Lines', doc: 'Lines.' },
+    },
+    handles: [
+      { kind: 'places', param: 'pins', from: 'registration', on: 'machine', doc: 'Drag a pin.' }, { kind: 'places', param: 'screws', from: 'holding.down', doc: 'Drag a screw.' },
+      { kind: 'places', param: 'lines', from: 'holding.x', axis: 'x', doc: 'Drag a line.' },
+    ],
+  },
   { name: 'reader', title: 'Reader', doc: 'Reads.', inputs: {}, outputs: { strokes: { type: 'strokes', doc: 'Strokes.' } }, params: {} },
 ];
 
@@ -41,8 +51,9 @@ export const DOCUMENT: GraphDocument = {
     { id: 'place', type: 'shifter', position: [0, 0], params: {} },
     { id: 'holes', type: 'driller', title: 'Corner holes', position: [0, 0], params: {} },
     { id: 'fences', type: 'fencer', position: [0, 0], params: {} },
+    { id: 'pins', type: 'pinner', position: [0, 0], params: {} },
   ],
-  wires: [{ from: 'sheet.stock', to: 'place.stock' }, { from: 'place.strokes', to: 'holes.strokes' }],
+  wires: [{ from: 'sheet.stock', to: 'place.stock' }, { from: 'place.strokes', to: 'holes.strokes' }, { from: 'sheet.stock', to: 'pins.stock' }],
 };
 
 export const SHEET_LAYER: PictureLayer = { kind: 'sheet', name: 'sheet', items: [{ d: 'M0 0L1000 0L1000 500L0 500Z', title: 'sheet' }] };
@@ -67,6 +78,23 @@ export const picture = (node: string, layers: readonly PictureLayer[], more: Par
 export const STROKES_PICTURE = picture('place', [STROKES], { inputs: [SHEET_LAYER] });
 export const FENCES_PICTURE = picture('fences', [], { spots: { 'tiling.x': [[400, 250]], 'tiling.y': [[500, 200], [500, 300]] } });
 export const HOLES_PICTURE = picture('holes', [HOLES], { spots: { holes: [[50, 50], [950, 450]] } });
+
+const strip = (minX: number, maxX: number, lap: number) => ({ minX: Math.max(0, minX - lap), minY: 0, maxX: Math.min(1000, maxX + lap), maxY: 500 });
+const setUpAt = (place: number, from: number, to: number, shift: readonly [number, number]) => ({ name: `set-up ${place}`, shift, core: strip(from, to, 0), window: strip(from, to, 10) });
+
+/** The sheet in three set-ups, each moved by 300 mm. */
+export const SET_UPS: PictureSetUps = {
+  list: [setUpAt(1, 0, 300, [0, 0]), setUpAt(2, 300, 700, [300, 0]), setUpAt(3, 700, 1000, [600, -20])],
+  reach: { minX: -10, minY: 0, maxX: 410, maxY: 520 }, bed: { minX: -50, minY: -50, maxX: 450, maxY: 560 },
+};
+
+export const PINS_PICTURE = picture('pins', [
+  { kind: 'pins', name: 'pins', items: [{ d: circleAt(50, 40, 3), fixed: true, label: 'pin 1' }] },
+  { kind: 'passes', name: 'passes', items: [{ d: 'M10 10L20 20', setUps: [0] }, { d: 'M400 10L420 20', setUps: [1] }, { d: 'M800 10L820 20', setUps: [2] }] },
+], {
+  inputs: [SHEET_LAYER, STROKES], setUps: SET_UPS,
+  spots: { registration: [[50, 40]], 'holding.down': [[100, 450, [0]], [500, 450, [1, 2]], [20, 480]], 'holding.x': [[700, 250]] },
+});
 
 /** The store as after opening the sample graph, with a picture shown in a window of 1024 by 524 pixels: 1 px per mm, the place (500, 250) in the middle. */
 export function showSample(shown: NodePicture): void {

@@ -2,11 +2,12 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parsePathData } from '../../../src/artwork/path-data.ts';
 import { type Box, type Path, applyToPath, flattenPath, makeSegmentIndex, multiply, pathBounds, rotation, scaling, translation } from '../../../src/geometry/index.ts';
-import type { Hole, Pass, SetUp } from '../../../src/machining/index.ts';
+import { type Hole, type Pass, type SetUp, displaceMoves } from '../../../src/machining/index.ts';
 import type { PortType } from '../../../src/runtime/index.ts';
 import { EXAMPLE_BOARD, EXAMPLE_CHANNEL, EXAMPLE_CUTTER, EXAMPLE_MACHINE, EXAMPLE_STOCK } from '../../../src/values/examples.ts';
 import { type Carried, type Picture, atLeast, pictureOf, spotsOf, thumbnailOf } from '../../../src/values/index.ts';
 import { LAYER_KINDS, LAYER_ORDER } from '../../../src/values/layer-kinds.ts';
+import { tilingAt } from '../../machining/set-ups-fixture.ts';
 import { circle, line } from '../../support/shapes.ts';
 
 const of = (type: PortType, value: unknown, port: string = type): Carried => ({ port, type, value });
@@ -173,12 +174,53 @@ describe('exact pictures', () => {
     expect(titles(picture).slice(1)).toEqual(['pass 1, groove 1, 3 mm deep', 'pass 2, hole 1, 12 mm deep']);
   });
 
+  it('show the ways between passes within each set-up alone, for in between the sheet is moved', () => {
+    const picture = pictureOf([of('passes', [{ ...pass, setUp: 0 }, { ...drilled, setUp: 0 }, { ...pass, setUp: 1 }])]);
+    expect(picture.layers.map(({ items }) => items.map(({ setUps }) => setUps))).toEqual([[[0]], [[0], [0], [1]]]);
+    expect(data(picture)[0]).toBe('M40 20L80 80');
+  });
+
+  it('show corrected programs where they cut the sheet, not where the machine goes', () => {
+    const plain = setups[0]!;
+    const correction = { degrees: 90, shift: [7, -3] as const };
+    const displaced = { ...plain, correction, programs: plain.programs.map((program) => ({ ...program, moves: displaceMoves(program.moves, correction) })) };
+    expect(data(pictureOf([of('set-ups', [displaced])])).at(-1)).toBe(data(pictureOf([of('set-ups', [plain])])).at(-1));
+  });
+
+  it('show what each set-up cuts, and seams, only where there are several', () => {
+    const tiling = tilingAt({ width: 300, height: 100 }, [100], []);
+    const [tiles, seams] = pictureOf([of('tiling', tiling)]).layers;
+    expect(tiles!.items.map(({ label, setUps, title }) => [label, setUps, title])).toEqual([
+      ['set-up 1', [0], 'set-up 1 cuts x 0 to 106, y 0 to 100 mm'], ['set-up 2', [1], 'set-up 2 cuts x 94 to 300, y 0 to 100 mm'],
+    ]);
+    expect(seams!.items.map(({ d, label, setUps }) => [d, label, setUps])).toEqual([['M100 0L100 100', 'seam 1', undefined]]);
+    expect(pictureOf([of('tiling', tilingAt({ width: 300, height: 100 }, [], []))]).layers).toEqual([]);
+  });
+
+  it('show pins where the machine has them, dowel holes in the set-up that drills them, and what holds the sheet', () => {
+    const registration = {
+      pins: [{ at: { x: 10, y: 20 }, diameter: 6 }], clearance: 0, pitchError: 0, steps: [], corrections: [],
+      dowels: [{ hole: { centre: { x: 110, y: 20 }, diameter: 6, purpose: 'dowel', setUp: 0, slot: { length: 1, angle: 0 } }, pin: 0, drilledIn: 0, usedIn: 1, lies: 'waste' }],
+    };
+    const [dowels, pins] = pictureOf([of('registration', registration)]).layers;
+    expect(dowels!.items.map(({ setUps, title }) => [setUps, title])).toEqual([[[0], 'dowel slot 1, 6 mm, in the waste: drilled in set-up 1, on pin 1 in set-up 2']]);
+    expect(pins!.items.map(({ fixed, label }) => [fixed, label])).toEqual([[true, 'pin 1']]);
+    const holding = {
+      holdDowns: [{ kind: 'screw', at: { x: 5, y: 5 }, keepOut: 20, height: 6, setUps: [0, 1] }], areas: [],
+      supports: [{ setUp: 1, axis: 'x', at: 250, length: 100 }, { setUp: 0, axis: 'y', at: 90, length: 300 }],
+    };
+    const [bars, discs] = pictureOf([of('holding', holding)]).layers;
+    expect(bars!.items.map(({ d, setUps }) => [d, setUps])).toEqual([['M250 0L250 100', [1]], ['M0 90L300 90', [0]]]);
+    expect(discs!.items.map(({ setUps, title }) => [setUps, title])).toEqual([[[0, 1], 'screw 1, keep out 20 mm, 6 mm high, in set-up 1 and 2']]);
+  });
+
   it('show programs in sheet coordinates: the shift is added', () => {
     const picture = pictureOf([of('set-ups', setups)]);
     expect(data(picture)).toEqual(['M100 50L110 50', 'M110 50L140 50A10 10 0 0 1 150 60A10 10 0 0 1 140 70']);
     expect(picture.box).toEqual({ minX: 100, minY: 50, maxX: 150, maxY: 70 });
     const two = pictureOf([of('set-ups', [...setups, { ...setups[0]!, name: 'Set-up 2' }])]);
-    expect(two.layers.map(({ name }) => name)).toEqual(['Set-up 1: rapids', 'Set-up 2: rapids', 'Set-up 1: passes', 'Set-up 2: passes']);
+    expect(two.layers.map(({ name, items }) => [name, items.map(({ setUps }) => setUps)])).toEqual([['rapids', [[0], [1]]], ['passes', [[0], [1]]]]);
+    expect(picture.layers.flatMap(({ items }) => items.map((item) => item.setUps))).toEqual([undefined, undefined]);
   });
 
   it('merge layers of one kind and name, and put a box around everything', () => {
@@ -270,6 +312,15 @@ describe('thumbnails', () => {
 });
 
 describe('spots', () => {
+  it('are places of hold-downs and of supports by axis, each with the set-ups it is there in', () => {
+    const holding = {
+      holdDowns: [{ kind: 'screw', at: { x: 5, y: 5 }, keepOut: 20, height: 6, setUps: [0] }, { kind: 'screw', at: { x: 5.001, y: 5 }, keepOut: 20, height: 6, setUps: [1] }, { kind: 'clamp', at: { x: 9, y: 0 }, keepOut: 20, height: 6 }],
+      areas: [], supports: [{ setUp: 0, axis: 'x', at: 250, length: 100 }, { setUp: 1, axis: 'x', at: 250, length: 100 }, { setUp: 1, axis: 'y', at: 90, length: 300 }],
+    };
+    expect(spotsOf([of('holding', holding)])).toEqual({ 'holding.down': [[5, 5, [0, 1]], [9, 0]], 'holding.x': [[250, 50, [0, 1]]], 'holding.y': [[150, 90, [1]]] });
+  });
+
+
   it('are the middles of seams by port and axis', () => {
     const tile = { name: '', column: 0, row: 0, core: { minX: 0, minY: 0, maxX: 100, maxY: 60 }, window: { minX: 0, minY: 0, maxX: 106, maxY: 66 }, shift: [0, 0] };
     const tiles = [tile, { ...tile, core: { minX: 100, minY: -4, maxX: 200, maxY: 80 } }];

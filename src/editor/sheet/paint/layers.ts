@@ -61,7 +61,7 @@ const PAINTERS: Readonly<Record<LayerKind, Painter>> = {
   supports: (ink, { items }) => {
     strokeItems(ink, items, { colour: ink.palette.colours.edge, width: 7, cap: 'butt' });
     strokeItems(ink, items, { colour: ink.palette.colours.desk, width: 4, cap: 'butt' });
-    for (const item of items) writeBeside(ink, item, ink.palette.colours.ink, 'support');
+    for (const item of items) writeBeside(ink, item, ink.palette.colours.ink);
   },
   junctions: (ink, { items }) => strokeItems(ink, items, { colour: ink.palette.colours.grey, width: 1.75 }),
   doubts: (ink, { items }) => {
@@ -70,17 +70,18 @@ const PAINTERS: Readonly<Record<LayerKind, Painter>> = {
   travel: (ink, { items }) => strokeItems(ink, items, { colour: ink.palette.colours.grey, width: 1.5, dash: [0.1, 5] }),
 };
 
-/** Draws layers in their order; `faint` for those that lie beneath. The sheet itself is never faint: it is the ground. */
+/** Draws layers in their order; `faint` for those that lie beneath. The sheet itself is never faint: it is the ground; nor is how it is divided. */
 export function drawLayers(ink: Ink, layers: readonly PictureLayer[], hidden: ReadonlySet<string>, faint: boolean): void {
   for (const layer of layers) {
     if (hidden.has(layer.name) || layer.items.length === 0) continue;
-    ink.ctx.globalAlpha = faint && layer.kind !== 'sheet' ? FAINT : 1;
+    ink.ctx.globalAlpha = faint && !NEVER_FAINT.has(layer.kind) ? FAINT : 1;
     PAINTERS[layer.kind](faint ? { ...ink, order: false } : ink, layer);
   }
   ink.ctx.globalAlpha = 1;
 }
 
 const FAINT = 0.4;
+const NEVER_FAINT: ReadonlySet<LayerKind> = new Set(['sheet', 'tiles', 'seams']);
 
 function fillEach(ink: Ink, items: readonly PictureItem[], colour: string, alpha: number): void {
   const before = ink.ctx.globalAlpha;
@@ -139,9 +140,10 @@ function writeInside(ink: Ink, item: PictureItem): void {
 
 const LABEL_ROOM = 72;
 
-/** An item's own words at the lower end of it. */
-function writeBeside(ink: Ink, item: PictureItem, colour: string, words = item.title): void {
+/** An item's label at the lower end of it. */
+function writeBeside(ink: Ink, item: PictureItem, colour: string): void {
   const { box } = shapeOf(item);
+  const words = item.label ?? item.title;
   if (words === undefined || !box) return;
   const foot = toScreen(ink.frame, { x: box.minX, y: box.minY });
   write(ink, words, { x: foot.x + 6, y: Math.min(foot.y, ink.frame.height) - 8 }, colour);

@@ -3,7 +3,7 @@ import type { PortType } from '../runtime/node.ts';
 import type { LayerKind } from './picture.ts';
 
 /** Kinds of layer in the order they are drawn: what would hide others comes first. */
-export const LAYER_ORDER: readonly LayerKind[] = ['travel', 'sheet', 'supports', 'tiles', 'outlines', 'region', 'groove', 'holes', 'hold-downs', 'pins', 'seams', 'tabs', 'rapids', 'passes', 'strokes', 'junctions', 'doubts'];
+export const LAYER_ORDER: readonly LayerKind[] = ['travel', 'sheet', 'supports', 'tiles', 'outlines', 'region', 'groove', 'holes', 'dowels', 'hold-downs', 'pins', 'seams', 'tabs', 'rapids', 'passes', 'strokes', 'junctions', 'doubts'];
 
 /** The kinds of layer each kind of value is drawn as; none for what is told in words alone. */
 export const LAYER_KINDS: { readonly [T in PortType]: readonly LayerKind[] } = {
@@ -18,7 +18,7 @@ export const LAYER_KINDS: { readonly [T in PortType]: readonly LayerKind[] } = {
   machine: ['travel'],
   tabs: ['tabs'],
   tiling: ['tiles', 'seams'],
-  registration: ['holes', 'pins'],
+  registration: ['dowels', 'pins'],
   holding: ['supports', 'region', 'hold-downs'],
   passes: ['rapids', 'passes'],
   'set-ups': ['rapids', 'passes'],

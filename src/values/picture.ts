@@ -3,8 +3,8 @@ import type { PortType } from '../runtime/node.ts';
 
 /** What a layer shows. It decides how the layer is drawn, nothing else. */
 export type LayerKind =
-  /** What each set-up cuts; pins in the spoilboard; hold-downs with the discs to keep out of; bars that carry the sheet. */
-  | 'tiles' | 'pins' | 'hold-downs' | 'supports'
+  /** What each set-up cuts; pins in the spoilboard and the holes that come to lie on them; hold-downs with the discs to keep out of; bars that carry the sheet. */
+  | 'tiles' | 'pins' | 'dowels' | 'hold-downs' | 'supports'
   | 'sheet' | 'outlines' | 'strokes' | 'region' | 'groove' | 'holes' | 'tabs' | 'passes' | 'rapids' | 'seams' | 'travel'
   /** Places where strokes meet; places where a stroke could have gone another way. */
   | 'junctions' | 'doubts';

@@ -1,4 +1,4 @@
-import type { PictureItem, PictureLayer } from '../../values/picture.ts';
+import type { LayerKind, PictureItem, PictureLayer } from '../../values/picture.ts';
 import { type Near, distance, nearestOn } from './near.ts';
 import { shapeOf } from './shapes.ts';
 import { type Point, middleOf } from './view.ts';
@@ -46,11 +46,14 @@ function marksOf(layer: PictureLayer, item: PictureItem): readonly Mark[] {
   return list;
 }
 
+/** Kinds of layer of which the middles count, not the edges. */
+const ROUND: ReadonlySet<LayerKind> = new Set(['holes', 'dowels', 'pins', 'hold-downs']);
+
 function findMarks(layer: PictureLayer, item: PictureItem): Mark[] {
   const name = item.title ?? layer.name;
   const { chains, box } = shapeOf(item);
-  const centre: Mark[] = layer.kind === 'holes' && box ? [{ at: middleOf(box), says: `centre of ${name}`, rank: 0 }] : [];
-  if (layer.kind === 'holes') return centre;
+  const centre: Mark[] = ROUND.has(layer.kind) && box ? [{ at: middleOf(box), says: `centre of ${name}`, rank: 0 }] : [];
+  if (ROUND.has(layer.kind)) return centre;
   const start: Mark[] = item.start ? [{ at: { x: item.start.at[0], y: item.start.at[1] }, says: `start of ${name}`, rank: 0 }] : [];
   const points = chains.flatMap(({ pieces }) => [pieces[0]!.from, ...pieces.map(({ to }) => to)]);
   return [...start, ...points.map((at): Mark => ({ at, says: `point of ${name}`, rank: 1 }))];

@@ -5,7 +5,7 @@ import { type ShapedItem, type ShapedLayer, circlePath } from './shapes.ts';
 /** Pins where they stand in the spoilboard, and the holes of the sheet that come to lie on them. */
 export function shapeRegistration({ pins, dowels }: Registration): readonly ShapedLayer[] {
   return [
-    { kind: 'holes', name: 'dowel holes', items: dowels.map(dowelItem) },
+    { kind: 'dowels', name: 'dowel holes', items: dowels.map(dowelItem) },
     { kind: 'pins', name: 'pins', items: pins.map(pinItem) },
   ];
 }

@@ -25,10 +25,8 @@ const PAINTERS: Readonly<Record<LayerKind, Painter>> = {
     if (ink.bare) strokeItems(ink, items, { colour: ink.palette.colours.groove, width: 1.25 });
     else fillEach(ink, items, ink.palette.colours.groove, 1);
   },
-  holes: (ink, { items }) => {
-    strokeItems(ink, items, { colour: ink.palette.colours.ink, width: 1.25 });
-    for (const item of items) drawCross(ink, item);
-  },
+  holes: drawHoles,
+  dowels: drawHoles,
   tabs: (ink, { items }) => {
     if (!ink.bare) fillEach(ink, items, ink.palette.colours.ink, 0.4);
     strokeItems(ink, items, { colour: ink.palette.colours.ink, width: 3 });
@@ -82,6 +80,11 @@ export function drawLayers(ink: Ink, layers: readonly PictureLayer[], hidden: Re
 
 const FAINT = 0.4;
 const NEVER_FAINT: ReadonlySet<LayerKind> = new Set(['sheet', 'tiles', 'seams']);
+
+function drawHoles(ink: Ink, { items }: PictureLayer): void {
+  strokeItems(ink, items, { colour: ink.palette.colours.ink, width: 1.25 });
+  for (const item of items) drawCross(ink, item);
+}
 
 function fillEach(ink: Ink, items: readonly PictureItem[], colour: string, alpha: number): void {
   const before = ink.ctx.globalAlpha;

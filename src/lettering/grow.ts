@@ -72,7 +72,7 @@ export function growArm(ground: Ground, start: Start): Grown {
   const width = 2 * track.radius[safe]!;
   const line = baseOf(ground.shore, track, safe, width);
   if (line.length < 4) return { line, base: line.length, reached: undefined, shed: undefined };
-  if (track.along[safe]! - track.along[clear]! < WIDENING * width) return follow(ground, halfOf(start.branch, start.turned), line, { left: true, right: true });
+  if (!widensIn(start)) return follow(ground, halfOf(start.branch, start.turned), line, { left: true, right: true });
   const without = (shed: 'left' | 'right'): Grown =>
     ({ ...follow(ground, halfOf(start.branch, start.turned), shedding(ground.shore, line, shed), { left: shed !== 'left', right: shed !== 'right' }), shed });
   const all = [follow(ground, halfOf(start.branch, start.turned), line, { left: true, right: true }), without('right'), without('left')];
@@ -82,6 +82,18 @@ export function growArm(ground: Ground, start: Start): Grown {
   const staysTogether = all[0]!.line.length >= all[0]!.base + widening && all[0]!.line.slice(all[0]!.base, all[0]!.base + widening).every(({ left, right }) => left.length > 0 && right.length > 0);
   const swerves = all.map((one, k) => swerve(one, steps) + (k > 0 && staysTogether ? BOTH_WALLS : 0));
   return all[swerves.indexOf(Math.min(...swerves))]!;
+}
+
+/** Whether an arm widens into its junction over a length worth telling from the pen's own growing wider. */
+export const widensIn = ({ track, clear, safe }: Pick<Start, 'track' | 'clear' | 'safe'>): boolean =>
+  track.along[safe]! - track.along[clear]! >= WIDENING * 2 * track.radius[safe]!;
+
+/** An arm that widens, taken for a pen that grew wider: both walls are its own from its clear place on, and it is followed on both. */
+export function growPlain({ shore, owner }: Ground, start: Start): Grown {
+  const { track, clear } = start;
+  const line = baseOf(shore, track, clear, 2 * track.radius[clear]!);
+  if (line.length < 4) return { line, base: line.length, reached: undefined, shed: undefined };
+  return follow({ shore, owner }, halfOf(start.branch, start.turned), line, { left: true, right: true });
 }
 
 /** A base placed by one wall alone over its last part, the other's word there being worth nothing. */

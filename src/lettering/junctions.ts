@@ -1,9 +1,9 @@
 import type { Point } from '../geometry/index.ts';
 import { type ArmView, safeIndex, viewArm, viewStub } from './arm.ts';
-import { crotchBetween, type Shore } from './crotch.ts';
-import { growArm, type Grown, halfOf } from './grow.ts';
+import { crotchBetween, isSmooth, type Shore } from './crotch.ts';
+import { growArm, type Grown, growPlain, halfOf, widensIn } from './grow.ts';
 import type { MedialGraph } from './medial.ts';
-import { bestMatching, type Matching } from './pairing.ts';
+import { bestMatching, type Candidate, type Matching } from './pairing.ts';
 import type { Branch } from './skeleton.ts';
 import { indexAlong, reverseTrack, type Track, trackLength } from './track.ts';
 
@@ -19,10 +19,12 @@ export interface Arm {
   readonly grown: Grown;
   /** The far end of an arm too short to show a course of its own. */
   readonly stub: Point | undefined;
+  /** What was followed from `clear` on, should the arm's widening be the pen's own. */
+  readonly plain: Grown | undefined;
 }
 
-type BareArm = Omit<Arm, 'grown' | 'safe' | 'clear' | 'stub'>;
-type SafeArm = Omit<Arm, 'grown'>;
+type BareArm = Omit<Arm, 'grown' | 'safe' | 'clear' | 'stub' | 'plain'>;
+type SafeArm = Omit<Arm, 'grown' | 'plain'>;
 
 /** Forks of the axis taken for one junction, its arms counter-clockwise, and how they pair. */
 export interface Knot {
@@ -90,7 +92,12 @@ function grownEnds({ radius }: MedialGraph, shore: Shore, bare: ReadonlyMap<numb
   const free = new Set([...bare].flatMap(([, arms]) => arms.map(({ branch }) => branch)).filter((branch, _, all) => all.filter((other) => other === branch).length === 1));
   const safe = new Map([...bare].map(([fork, arms]): [number, SafeArm[]] => [fork, safeArms(shore, arms, 2 * radius[fork]!, free)]));
   const owner = ownersOf(shore, [...safe.values()].flat());
-  return new Map([...safe].map(([fork, arms]) => [fork, arms.map((arm) => ({ ...arm, grown: arm.stub ? NOTHING : growArm({ shore, owner }, arm) }))]));
+  return new Map([...safe].map(([fork, arms]) => [fork, arms.map((arm) => grownArm({ shore, owner }, arm))]));
+}
+
+function grownArm(ground: Parameters<typeof growArm>[0], arm: SafeArm): Arm {
+  if (arm.stub) return { ...arm, grown: NOTHING, plain: undefined };
+  return { ...arm, grown: growArm(ground, arm), plain: widensIn(arm) ? growPlain(ground, arm) : undefined };
 }
 
 const NOTHING: Grown = { line: [], base: 0, reached: undefined, shed: undefined };
@@ -194,12 +201,24 @@ function knotOf(net: Net, forks: readonly number[], merged: readonly number[]): 
     return a !== b && inside.has(a) && inside.has(b) && (merged.includes(branch) || trackLength(net.tracks[branch]!) < SHORT_BRIDGE * mean);
   };
   const bridges = [...new Set(all.filter(isBridge).map(({ branch }) => branch))];
-  const arms = inOrder(shore, all.filter((arm) => !isBridge(arm)));
   const at = { x: forks.reduce((sum, f) => sum + graph.x[f]!, 0) / forks.length, y: forks.reduce((sum, f) => sum + graph.y[f]!, 0) / forks.length };
-  const views = arms.map((arm) => (arm.stub ? viewStub(arm.track, at) : viewArm(arm.grown, at)));
-  const matching = bestMatching(views.map((view, k) => ({ view, grown: arms[k]!.grown, branch: arms[k]!.branch, stub: arms[k]!.stub })));
+  const seen = inOrder(shore, all.filter((arm) => !isBridge(arm)));
+  const candidates = seen.map((arm) => candidateOf(arm, at));
+  const matching = bestMatching(candidates, smoothNeighbours(shore, seen));
+  const arms = seen.map((arm, k) => (matching.plain.includes(k) ? { ...arm, grown: arm.plain!, safe: arm.clear } : arm));
+  const views = candidates.map(({ view, plain }, k) => (matching.plain.includes(k) ? plain! : view));
   const radius = Math.max(...forks.map((fork) => graph.radius[fork]!));
   return { forks, bridges, at, radius, meeting: meetingOf(views.filter((_, k) => !arms[k]!.stub), at, radius), arms, views, matching };
+}
+
+const candidateOf = ({ grown, plain, branch, stub, track }: Arm, at: Point): Candidate =>
+  ({ view: stub ? viewStub(track, at) : viewArm(grown, at), plain: plain && plain.line.length > 3 ? viewArm(plain, at) : undefined, grown, branch, stub });
+
+/** For each arm whether the wall runs on from it to the next one without a crotch. Told only where an arm widens: nothing else asks. */
+function smoothNeighbours(shore: Shore, arms: readonly Arm[]): boolean[] {
+  if (arms.every(({ plain }) => plain === undefined)) return arms.map(() => false);
+  const width = 2 * Math.min(...arms.map(({ track, clear }) => track.radius[clear]!));
+  return arms.map((arm, k) => isSmooth(crotchBetween(shore, arm.track.left[0]!, arms[(k + 1) % arms.length]!.track.right[0]!, width)));
 }
 
 /** The point nearest to the lines of some arms by least squares, drawn weakly to the middle and kept near it. */

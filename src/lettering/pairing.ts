@@ -8,6 +8,8 @@ export interface Matching {
   readonly pairs: readonly (readonly [number, number])[];
   readonly cost: number;
   readonly margin: number;
+  /** The arms that are best seen as a pen that grew wider. */
+  readonly plain: readonly number[];
 }
 
 /** An arm without a partner costs this, so that a pair dearer than twice as much is none. */
@@ -28,16 +30,31 @@ const wrapped = (angle: number) => angle - 2 * Math.PI * Math.round(angle / (2 *
 /** An arm as far as its pairing is concerned. */
 export interface Candidate {
   readonly view: ArmView;
+  /** As it looks if it widens because the pen did. */
+  readonly plain: ArmView | undefined;
   readonly grown: Grown;
   readonly branch: number;
   readonly stub: Point | undefined;
 }
 
 /** The cheapest way to pair some arms, found by trying all. */
-export function bestMatching(arms: readonly Candidate[]): Matching {
-  const costs = arms.map((a, i) => arms.map((b, j) => (i === j ? Infinity : costOf(a, b))));
+export function bestMatching(arms: readonly Candidate[], smoothToNext: readonly boolean[]): Matching {
+  const smooth = (i: number, j: number) => (smoothToNext[i]! && (i + 1) % arms.length === j) || (smoothToNext[j]! && (j + 1) % arms.length === i);
+  const options = arms.map((a, i) => arms.map((b, j) => (i === j ? NONE : cheapest(a, b, smooth(i, j)))));
+  const costs = options.map((row) => row.map(({ cost }) => cost));
+  const best = arms.length > MOST_TRIED ? greedyMatching(costs) : searchedMatching(costs);
+  const plain = best.pairs.flatMap(([a, b]) => [...(options[a]![b]!.first ? [a] : []), ...(options[a]![b]!.second ? [b] : [])]);
+  return { ...best, margin: Math.min(CLEAR, best.margin), plain };
+}
+
+type Found = Omit<Matching, 'plain'>;
+
+/** All ways to pair more arms than this are too many to try; no pen makes such a junction. */
+const MOST_TRIED = 9;
+
+function searchedMatching(costs: readonly (readonly number[])[]): Found {
   const most = 2 * LONE + CLEAR;
-  let best: Matching = { pairs: [], cost: Infinity, margin: Infinity };
+  let best: Found = { pairs: [], cost: Infinity, margin: Infinity };
   const search = (left: readonly number[], pairs: readonly (readonly [number, number])[], cost: number): void => {
     const [first, ...rest] = left;
     if (first === undefined) {
@@ -51,8 +68,37 @@ export function bestMatching(arms: readonly Candidate[]): Matching {
       search(rest.filter((arm) => arm !== other), [...pairs, [first, other]], cost + costs[first]![other]!);
     }
   };
-  search([...arms.keys()], [], 0);
-  return { ...best, margin: Math.min(CLEAR, best.margin) };
+  search([...costs.keys()], [], 0);
+  return best;
+}
+
+/** The cheapest pair first, then the next of what is left. Nothing is sure about it. */
+function greedyMatching(costs: readonly (readonly number[])[]): Found {
+  const all = costs.flatMap((row, a) => row.flatMap((cost, b) => (a < b && cost < 2 * LONE ? [{ a, b, cost }] : []))).sort((p, q) => p.cost - q.cost);
+  const taken = new Set<number>();
+  const chosen = all.filter(({ a, b }) => !taken.has(a) && !taken.has(b) && taken.add(a).add(b));
+  const cost = chosen.reduce((sum, pair) => sum + pair.cost, LONE * (costs.length - taken.size));
+  return { pairs: chosen.map(({ a, b }) => [a, b] as const), cost, margin: 0 };
+}
+
+interface Option {
+  readonly cost: number;
+  /** Whether the first, and the second, arm is seen as a pen that grew wider. */
+  readonly first: boolean;
+  readonly second: boolean;
+}
+
+const NONE: Option = { cost: Infinity, first: false, second: false };
+
+/** What it costs to take an arm's widening for the pen's: no more than to leave a slight bend unexplained. */
+const GREW_WIDER = 4;
+
+/** The cheaper of two ways to see a pair. A pen that grows wider keeps a wall that runs on into the other arm. */
+function cheapest(a: Candidate, b: Candidate, smooth: boolean): Option {
+  const usual = { cost: costOf(a, b), first: false, second: false };
+  if (!smooth || a.stub || b.stub || (!a.plain && !b.plain)) return usual;
+  const cost = pairCost(a.plain ?? a.view, b.plain ?? b.view) - SHARED_WALL + GREW_WIDER;
+  return cost < usual.cost ? { cost, first: a.plain !== undefined, second: b.plain !== undefined } : usual;
 }
 
 function costOf(a: Candidate, b: Candidate): number {

@@ -36,6 +36,11 @@ describe('strokes with known centre lines, errors in percent of the width', () =
     expect([matched, inner.max < 4]).toEqual([true, true]);
   });
 
+  it('a broad stem that runs out into a hairline stays one stroke where another hairline meets it', () => {
+    const { byStroke, rightCount, kinks } = found(truth.swellingStem());
+    expect([rightCount, kinks, byStroke[0]!.mean < 3]).toEqual([true, 0, true]);
+  });
+
   it.each([truth.loopE(), truth.loopL()])('$name, a line that crosses itself, is one stroke within 1', (shape) => {
     const { inner, matched } = found(shape);
     expect([matched, inner.max < 1]).toEqual([true, true]);

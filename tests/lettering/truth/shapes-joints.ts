@@ -104,6 +104,15 @@ export const letterP = (): Truth => bowl('p', 5, -50, 90);
 export const tippedB = (): Truth => drawn('b with a V tip', [flat(straight(at(0, 140), at(0, 0))), round(chain(
   hermite(at(0, 5), 50, at(48, 48), 90, 60), hermite(at(48, 48), 90, at(0, 74), 200, 70)), even(0.9 * W))], [[1, 0], [1, 1]]);
 
+/** A broad stem that runs out into a hairline below, met by another hairline that comes up along it: as pointed pens write d and u. */
+export const swellingStem = (): Truth => {
+  const law: WidthLaw = (share) => 3.5 + 8.5 * (0.5 + 0.5 * Math.cos(Math.PI * Math.min(1, Math.max(0, (share - 0.25) / 0.3))));
+  return drawn('stem into a hairline', [
+    round(wander(at(40, 110), 245, [[85, 0], [55, 155], [40, 10]]), law),
+    round(hermite(at(-40, 25), 0, at(12.5, 51), 50, 70), even(3.5)),
+  ], [[1, 1]]);
+};
+
 /** One cubic between two points with a heading at each, in degrees; `pull` mm is how far the headings reach. */
 function hermite(from: Point, leaving: number, to: Point, arriving: number, pull: number): Path {
   const [out, into] = [polar(leaving, pull / 3), polar(arriving, pull / 3)];
@@ -117,5 +126,5 @@ export const connected = (gap: number): Truth => drawn(`short connector ${gap / 
 ], [[2, 0], [2, 1]]);
 
 export const archShapes = (): Truth[] => [letterN(), letterH(), spurless(), letterM(), letterR(), letterU(), brushN()];
-export const jointShapes = (): Truth[] => [bentTee(), letterY(), wye(), letterK(), letterB(), letterP(), tippedB(), connected(6), connected(15)];
+export const jointShapes = (): Truth[] => [bentTee(), letterY(), wye(), letterK(), letterB(), letterP(), tippedB(), swellingStem(), connected(6), connected(15)];
 export const loopShapes = (): Truth[] => [loopE(), loopL()];

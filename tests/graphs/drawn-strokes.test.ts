@@ -84,7 +84,7 @@ describe('another drawing on a small sheet', () => {
 });
 
 describe('an edit computes only what it touches', () => {
-  const chain = ['groove-passes', 'hole-passes', 'outline-passes', 'order', 'programs', 'proof', 'seam-proof', 'travel-check', 'holding-check'];
+  const chain = ['groove-passes', 'hole-passes', 'outline-passes', 'order', 'programs', 'proof', 'seam-proof', 'travel-check', 'holding-check', 'sheets'];
   async function executedAfter(edit: (document: typeof graph) => typeof graph): Promise<string[]> {
     const run = makeRunner();
     await run(small);

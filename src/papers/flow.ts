@@ -22,13 +22,15 @@ const GAP = 7;
 export interface Flow {
   readonly columns: number;
   readonly top: number;
+  /** Kept free at the right, mm. */
+  readonly right?: number;
   /** Begins a page and returns where what flows goes on. */
   readonly nextPage: () => number;
 }
 
 /** Lets blocks flow through columns as even as can be, over as many pages as it takes; returns the y below them. */
-export function flow(book: Book, blocks: readonly Block[], { columns, top, nextPage }: Flow): number {
-  const width = (innerWidth(book) - GAP * (columns - 1)) / columns;
+export function flow(book: Book, blocks: readonly Block[], { columns, top, nextPage, right = 0 }: Flow): number {
+  const width = (innerWidth(book) - right - GAP * (columns - 1)) / columns;
   let rest = blocks.flatMap((block) => block(book, width));
   let y = top, fresh = false;
   while (rest.length > 0) {

@@ -1,9 +1,11 @@
 import { useEditor } from '../state/editor.ts';
+import { Lying } from './SetUps.tsx';
 import { read } from './set-ups.ts';
 import { showLayer, useSheet } from './store.ts';
 import { plain } from './tape.ts';
 import { decimalsAt } from './ticks.ts';
 import { useAlone } from './use-alone.ts';
+import type { Point } from './view.ts';
 import { layerNames } from './words.ts';
 
 /** Where the pointer is, and which layers are to be seen. */
@@ -11,6 +13,7 @@ export function SheetFoot() {
   return (
     <footer className="sheet-foot">
       <Position />
+      <Lying />
       <Layers />
     </footer>
   );
@@ -20,9 +23,8 @@ function Position() {
   const cursor = useSheet((state) => state.cursor);
   const decimals = useSheet((state) => Math.max(2, decimalsAt(state.view.scale)));
   const alone = useAlone();
-  const at = cursor && read(cursor, alone);
-  const place = at ? `x ${plain(at.x, decimals)}  y ${plain(at.y, decimals)} mm` : 'x –  y – mm';
-  const words = alone ? `program ${place}` : place;
+  const place = (at: Point | undefined) => (at ? `x ${plain(at.x, decimals)}  y ${plain(at.y, decimals)} mm` : 'x –  y – mm');
+  const words = alone ? `program ${place(cursor && read(cursor, alone))} · sheet ${place(cursor)}` : place(cursor);
   return <p className="sheet-position number">{words}</p>;
 }
 

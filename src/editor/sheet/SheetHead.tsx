@@ -11,10 +11,10 @@ export function SheetHead({ drawn, worded }: { readonly drawn: boolean; readonly
   return (
     <header className="sheet-head">
       <Shown />
+      {drawn && <SetUps />}
       {drawn && <ViewButtons />}
       {drawn && worded && <WordsButton />}
       <ShownButtons />
-      {drawn && <SetUps />}
     </header>
   );
 }

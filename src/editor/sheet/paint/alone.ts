@@ -73,6 +73,9 @@ function rectangle({ ctx, frame }: Ink, { minX, minY, maxX, maxY }: Box): void {
 /** How faint what hangs over the bed becomes. */
 const VEIL = 0.6;
 
+/** Height of the reach on the screen, pixels, in which its name stands in nobody's way. */
+const ROOM_TO_NAME = 200;
+
 /** The bed, with all that hangs over its edges made faint; what the cutter reaches; and the programs' zero. */
 function drawMachine(ink: Ink, alone: Alone): void {
   const { ctx, frame, palette: { colours } } = ink;
@@ -88,8 +91,8 @@ function drawMachine(ink: Ink, alone: Alone): void {
     const { right, bottom } = drawBox(ink, boxOnSheet(bed, alone), { colour: colours.ink, width: 1.5 });
     write(ink, 'bed', { x: right - 26, y: bottom + 14 }, colours.ink);
   }
-  const { right, top } = drawBox(ink, boxOnSheet(reach, alone), { colour: colours.grey, width: 1.5, dash: [0.1, 5] });
-  write(ink, 'reach', { x: right - 36, y: top + 14 }, colours.grey);
+  const { right, top, bottom: foot } = drawBox(ink, boxOnSheet(reach, alone), { colour: colours.grey, width: 1.5, dash: [0.1, 5] });
+  if (foot - top >= ROOM_TO_NAME) write(ink, 'reach', { x: right - 36, y: top + 14 }, colours.grey);
   drawZero(ink, alone);
 }
 

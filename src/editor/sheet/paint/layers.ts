@@ -143,11 +143,14 @@ function writeInside(ink: Ink, item: PictureItem): void {
 
 const LABEL_ROOM = 72;
 
+/** On the screen an item is at least so long, in pixels, for its label to be written beside it. */
+const LONG_ENOUGH_TO_NAME = 150;
+
 /** An item's label at the lower end of it. */
 function writeBeside(ink: Ink, item: PictureItem, colour: string): void {
   const { box } = shapeOf(item);
   const words = item.label ?? item.title;
-  if (words === undefined || !box) return;
+  if (words === undefined || !box || Math.max(box.maxX - box.minX, box.maxY - box.minY) * ink.frame.scale < LONG_ENOUGH_TO_NAME) return;
   const foot = toScreen(ink.frame, { x: box.minX, y: box.minY });
   write(ink, words, { x: foot.x + 6, y: Math.min(foot.y, ink.frame.height) - 8 }, colour);
 }

@@ -77,7 +77,7 @@ describe('other files', () => {
 
   it.each([
     ['several', [file('a.svg', SVG), file('b.svg', SVG)], /^2 files came at once\. Drop them one by one/],
-    ['of a kind no step takes', [file('photo.png', 'x')], /^No step takes photo\.png\. Drop a recipe \(\.json\) or a file ending in .*\.svg/],
+    ['of a kind no step takes', [file('photo.gif', 'x')], /^No step takes photo\.gif\. Drop a recipe \(\.json\) or a file ending in .*\.svg/],
     ['too large to be saved', [Object.defineProperty(file('big.svg', SVG), 'size', { value: LIMITS.characters })], /^big\.svg has 67 MB; at most 34 MB/],
   ])('%s are refused in a sentence, and nothing changes', async (_name, dropped, says) => {
     const before = present();
@@ -87,8 +87,8 @@ describe('other files', () => {
   });
 
   it('of a kind no step takes, put by other ways, are refused too', () => {
-    putArtwork({ name: 'photo.png', text: '' });
-    expect(notices().at(-1)).toMatch(/^No step takes photo\.png/);
+    putArtwork({ name: 'photo.gif', text: '' });
+    expect(notices().at(-1)).toMatch(/^No step takes photo\.gif/);
   });
 });
 

@@ -2,6 +2,9 @@ import type { Book } from './book.ts';
 import type { Block, Item } from './flow.ts';
 import { ascent, leading, type Letters, setLine, wrapped, write } from './pen.ts';
 
+/** Entries and tables of no more lines are not torn apart. */
+const SHORT = 8;
+
 const TEXT: Letters = { size: 9 };
 const CELL: Letters = { size: 8.5 };
 
@@ -23,8 +26,8 @@ export const paragraph = (text: string, letters: Letters = TEXT): Block => (book
 /** Text behind a mark: a number, a dash, or a box to tick. */
 export const entry = (mark: string | 'box', text: string, letters: Letters = TEXT): Block => (book, width) => {
   const indent = mark === 'box' ? 5.5 : 6;
-  return wrapped(book, text, width - indent, letters).map((line, i): Item => {
-    const item = lineItem(book, line, letters, indent);
+  return wrapped(book, text, width - indent, letters).map((line, i, all): Item => {
+    const item = { ...lineItem(book, line, letters, indent), keep: all.length <= SHORT && i < all.length - 1 };
     if (i > 0) return item;
     const draw = (x: number, y: number) => {
       if (mark === 'box') drawBox(book, x, y);
@@ -41,9 +44,6 @@ function drawBox(book: Book, x: number, y: number): void {
   setLine(book, { width: 0.25 });
   book.pdf.rect(x, y, BOX, BOX, 'S');
 }
-
-/** Rows. */
-const SHORT = 8;
 
 export interface Column {
   readonly title: string;
@@ -67,7 +67,6 @@ export const table = (columns: readonly Column[], rows: readonly (readonly strin
       book.pdf.line(x, y + titles.height, x + width, y + titles.height);
     },
   };
-  // A short table is not torn apart.
   const together = rows.length <= SHORT;
   return [head, ...rows.map((cells, i): Item => {
     const item = row(cells, CELL);

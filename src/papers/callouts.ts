@@ -55,7 +55,7 @@ function freeRow(one: Omit<PlacedCallout, 'row'>, placed: readonly PlacedCallout
 
 /** Draws them above and below two heights of the page. */
 export function drawCallouts(book: Book, placed: readonly PlacedCallout[], { above, below }: { readonly above: number; readonly below: number }): void {
-  const footOf = ({ up, row }: PlacedCallout) => (up ? above - row * CALLOUT_ROW - 0.9 : below + row * CALLOUT_ROW + 3.4);
+  const footOf = ({ up, row }: PlacedCallout) => (up ? above - row * CALLOUT_ROW - 3 : below + row * CALLOUT_ROW + 3.4);
   for (const one of placed) drawLead(book, one.at, { x: one.at.x, y: one.up ? footOf(one) - 2.4 : footOf(one) });
   for (const one of placed) writeOver(book, one.text, { x: one.at.x + (one.flagsLeft ? -0.9 : 0.9), y: footOf(one) }, { size: SIZE, bold: true, align: one.flagsLeft ? 'right' : 'left' });
 }

@@ -1,10 +1,10 @@
-import { beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it, vi } from 'vitest';
 import { type Hole, type SetUp, type Tiling } from '../../src/machining/index.ts';
 import { setUpSheets, type SheetsJob } from '../../src/papers/index.ts';
 import { tilingAt } from '../machining/set-ups-fixture.ts';
 import { cutter, machine, rectangle } from '../support/shapes.ts';
 import { benchJob, stock } from './bench-job.ts';
-import { lengthOf, type PdfPage, POINT, readPdf } from './read-pdf.ts';
+import { lengthOf, type PdfLine, type PdfPage, POINT, readPdf } from './read-pdf.ts';
 
 const MOUNTING: Hole = { centre: { x: 110, y: 100 }, diameter: 6, purpose: 'mounting' };
 
@@ -15,6 +15,10 @@ const setUpOf = (tiling: Tiling, i: number, programs = 1): SetUp => ({
     minutes: 12.34 + k, cuttingMinutes: 10, seconds: [], spindleStart: 5, blocks: 3,
   })),
 });
+
+/** Whether a place where words begin lies within a few millimetres of a line and its ends. */
+const nearLine = ({ from, to }: PdfLine, x: number, y: number): boolean =>
+  x > Math.min(from[0], to[0]) - 30 && x < Math.max(from[0], to[0]) + 3 && y > Math.min(from[1], to[1]) - 2 && y < Math.max(from[1], to[1]) + 3;
 
 const plain: SheetsJob = {
   paper: 'A4', name: 'Night café', notes: '', stock: { ...stock, width: 800, height: 400 }, machine, holes: [MOUNTING], checks: [],
@@ -92,6 +96,17 @@ describe('a sheet of 2400 mm in three set-ups with pins, screws and supports', (
     }
   });
 
+  it('draws dimensions as long as they say', () => {
+    for (const page of pages.slice(1)) {
+      const scale = Number(/Drawing 1:(\d+)/.exec(page.words)![1]);
+      const figures = page.texts.flatMap(({ text, x, y }) => (/^(?:sheet|sheet's edge to X0:|support \d+:) [\d.]+$/.test(text) ? [{ mm: Number(/[\d.]+$/.exec(text)![0]), x, y }] : []));
+      expect(figures.length).toBeGreaterThanOrEqual(3);
+      // The line that a figure belongs to is the one level or upright line near it that is as long.
+      for (const { mm, x, y } of figures)
+        expect(page.lines.some((line) => Math.abs(lengthOf(line) - mm / scale) < 0.03 / scale + 0.001 && nearLine(line, x, y)), String(mm)).toBe(true);
+    }
+  });
+
   it('writes nothing smaller than 8 points and nothing beyond the paper\'s edge', () => {
     for (const { texts, width } of [...pages, ...letter]) {
       expect(Math.min(...texts.map(({ size }) => size))).toBeGreaterThanOrEqual(7.99);
@@ -101,8 +116,12 @@ describe('a sheet of 2400 mm in three set-ups with pins, screws and supports', (
     }
   });
 
-  it('is the same file each time', () => {
-    expect(setUpSheets(paper)).toBe(setUpSheets(structuredClone(paper)));
+  it('is the same file each time, whatever the day', () => {
+    vi.useFakeTimers({ now: new Date('2031-05-06') });
+    const first = setUpSheets(paper);
+    vi.setSystemTime(new Date('2042-11-12'));
+    expect(setUpSheets(structuredClone(paper))).toBe(first);
+    vi.useRealTimers();
   });
 
   it('tells a correction', async () => {

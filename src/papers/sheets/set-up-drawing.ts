@@ -50,11 +50,11 @@ function layOut(work: Work, turn: Turn, scale: number, room: Room): Layout {
   const all = unionBoxes([work.bed, sheet])!;
   const [dx, dy] = turn.tile.shift;
   const left = dy === 0 ? 0 : ROW + 2;
-  const width = left + (all.maxX - all.minX) / scale + 6;
+  const width = left + (all.maxX - all.minX) / scale + asideFor(work, turn) + 1;
   const corner = { x: room.left + (room.width - width) / 2, y: room.top };
   const flat: View = { scale, origin: { x: all.minX, y: all.maxY }, at: { x: corner.x + left, y: 0 } };
   const callouts = placeCallouts(calloutsOf(work, turn, flat, all), room.left + room.width);
-  const above = 1 + (turn.before ? ARROW_ROW : 0) + (dx === 0 ? 0 : ROW) + calloutRows(callouts, true) * CALLOUT_ROW + 2;
+  const above = 1 + (turn.before ? ARROW_ROW : 0) + (dx === 0 ? 0 : ROW) + calloutRows(callouts, true) * CALLOUT_ROW + 4;
   const deep = (all.maxY - all.minY) / scale;
   const below = above + deep;
   const view = (origin: Point): View => ({ scale, origin, at: { x: corner.x + left, y: corner.y + above } });
@@ -78,6 +78,7 @@ export function drawSetUp(book: Book, work: Work, turn: Turn, { scale, top }: { 
   drawZero(book, layout.view);
   drawMoves(book, work, layout.view, turn, top);
   drawSizes(book, work, layout, turn, top);
+  drawSideNames(book, work, layout, turn);
   drawCallouts(book, layout.callouts, layout);
   return top + layout.size.height;
 }
@@ -94,14 +95,31 @@ function calloutsOf(work: Work, turn: Turn, view: View, { minY, maxY }: Box): Ca
   const { pins = [], dowels = [] } = work.registration ?? {};
   return [
     named({ x: 0, y: 0 }, 'X0 Y0'),
-    ...ownSeams(work, turn).map(({ axis, at, number }) => named(axis === 'x' ? { x: at - dx, y: sheet.maxY } : { x: sheet.maxX, y: at - dy }, `seam ${number}`, true)),
-    ...supportsIn(work, place).map(({ axis, at, number }) => (axis === 'x'
-      ? named({ x: at - dx, y: sheet.maxY }, `support ${number}`, true) : named({ x: sheet.minX, y: at - dy }, `support ${number}`))),
+    ...ownSeams(work, turn).filter(({ axis }) => axis === 'x').map(({ at, number }) => named({ x: at - dx, y: sheet.maxY }, `seam ${number}`, true)),
+    ...supportsIn(work, place).filter(({ axis }) => axis === 'x').map(({ at, number }) => named({ x: at - dx, y: sheet.maxY }, `support ${number}`, true)),
     ...pins.map(({ at }, i) => named(at, used.includes(i) ? `pin ${i + 1}: X ${tenths(at.x)}, Y ${tenths(at.y)}` : `pin ${i + 1} is out`)),
     ...dowels.filter(({ drilledIn }) => drilledIn === place).map(({ hole: { centre }, pin, usedIn }) =>
       named({ x: centre.x - dx, y: centre.y - dy }, `drill: pin ${pin + 1}, set-up ${usedIn + 1}`)),
   ];
 }
+
+/** Seams and supports that run along the sheet: named at its right end. */
+function sideNames(work: Work, turn: Turn): { readonly text: string; readonly at: number }[] {
+  return [
+    ...ownSeams(work, turn).filter(({ axis }) => axis === 'y').map(({ at, number }) => ({ text: `seam ${number}`, at })),
+    ...supportsIn(work, turn.place).filter(({ axis }) => axis === 'y').map(({ at, number }) => ({ text: `support ${number}`, at })),
+  ];
+}
+
+function drawSideNames(book: Book, work: Work, { sheetView }: Layout, turn: Turn): void {
+  for (const { text, at } of sideNames(work, turn)) {
+    const { x, y } = onPage(sheetView, { x: work.stock.width, y: at });
+    writeOver(book, text, { x: x + 3.2, y: y + 1 }, { size: 8, bold: true });
+  }
+}
+
+/** How far right of all else the sheet's height stands, mm. */
+const asideFor = (work: Work, turn: Turn): number => (sideNames(work, turn).length > 0 ? 22 : 5);
 
 function drawGround(book: Book, work: Work, view: View, turn: Turn): void {
   fillBox(book, view, work.bed, SHADES.bed);
@@ -249,7 +267,7 @@ function drawSizes(book: Book, work: Work, { view, below, callouts }: Layout, tu
   const [dx, dy] = turn.tile.shift;
   if (dx !== 0) level(low.x, zero.x, top + (turn.before ? ARROW_ROW : 0) + ROW - 1, high.y, `sheet's edge to X0: ${hundredths(Math.abs(dx))}`);
   if (dy !== 0) upright(low.y, zero.y, Math.min(low.x, foot.x) - 3, low.x, `edge to Y0: ${hundredths(Math.abs(dy))}`);
-  upright(low.y, high.y, Math.max(high.x, onPage(view, { x: bed.maxX, y: 0 }).x) + 5, high.x, `sheet ${tenths(work.stock.height)}`);
+  upright(low.y, high.y, Math.max(high.x, onPage(view, { x: bed.maxX, y: 0 }).x) + asideFor(work, turn), high.x, `sheet ${tenths(work.stock.height)}`);
   let y = below + FRONT_ROW + calloutRows(callouts, false) * CALLOUT_ROW;
   const middle = onPage(view, { x: (bed.minX + bed.maxX) / 2, y: bed.minY });
   const front = `FRONT: you stand here (bed ${tenths(bed.maxX - bed.minX)} x ${tenths(bed.maxY - bed.minY)})`;

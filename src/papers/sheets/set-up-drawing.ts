@@ -3,7 +3,7 @@ import { type HoldDown, holePath, isThere, type Support } from '../../machining/
 import { type Book, innerWidth } from '../book.ts';
 import { type Callout, CALLOUT_ROW, calloutRows, drawCallouts, placeCallouts, type PlacedCallout } from '../callouts.ts';
 import { EDGE, type Size } from '../paper.ts';
-import { drawCross, drawDimension, drawDot, drawLead, drawLine, drawPath, onPage, setFill, setLine, type View, write, writeOver } from '../pen.ts';
+import { drawCross, drawDimension, drawDot, drawLead, drawLine, drawPath, onPage, setFill, setLine, textWidth, type View, write, writeOver } from '../pen.ts';
 import { hundredths, movement, numbered, tenths } from '../words.ts';
 import { drawBox, drawCut, drawSeams, drawWork, fillBox, onSheet, SHADES, sheetBox } from './layers.ts';
 import type { Turn, Work } from './work.ts';
@@ -234,10 +234,11 @@ function drawMoves(book: Book, work: Work, view: View, turn: Turn, top: number):
   const sheet = lyingSheet(work, turn);
   const middle = onPage(view, { x: (sheet.minX + sheet.maxX) / 2, y: sheet.maxY });
   const half = { x: (way.x / length) * 12, y: (-way.y / length) * 3.6 };
-  const centre = { x: middle.x - 12, y: top + 5 };
+  const words = `sheet moved ${movement(from, now)}`, letters = { size: 10, bold: true };
+  const centre = { x: Math.min(middle.x - 12, book.width - EDGE - 14 - textWidth(book, words, letters)), y: top + 5 };
   const [tail, head] = [{ x: centre.x - half.x, y: centre.y - half.y }, { x: centre.x + half.x, y: centre.y + half.y }];
   drawArrow(book, tail, head);
-  write(book, `sheet moved ${movement(from, now)}`, { x: centre.x + 14, y: centre.y + 1.2 }, { size: 10, bold: true });
+  write(book, words, { x: centre.x + 14, y: centre.y + 1.2 }, letters);
 }
 
 function drawArrow(book: Book, tail: Point, head: Point): void {

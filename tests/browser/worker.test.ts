@@ -3,6 +3,7 @@ import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { type Browser, chromium } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import type { ResultFile } from '../../src/values/index.ts';
 import { buildEvaluation, commandLineFiles, expectSameFiles, shippedDrawing, shippedWork, SMALL_DRAWING } from '../support/shipped-graph.ts';
 
 const QUIET = ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
@@ -42,9 +43,9 @@ describe.skipIf(!inject('chromium'))('in a browser', () => {
   it.each([['a small drawing', SMALL_DRAWING], ['the shipped drawing', shippedDrawing()]])('for %s a dedicated worker makes the same files as the command line, byte for byte', async (_, drawing) => {
     const page = await browser.newPage();
     await page.goto(`http://127.0.0.1:${(server.address() as AddressInfo).port}/`);
-    const files = await page.evaluate((work) => new Promise<{ path: string; text: string }[]>((resolve, reject) => {
+    const files = await page.evaluate((work) => new Promise<readonly ResultFile[]>((resolve, reject) => {
       const worker = new Worker('/worker.js', { type: 'module' });
-      worker.onmessage = ({ data }) => { resolve(data as { path: string; text: string }[]); };
+      worker.onmessage = ({ data }) => { resolve(data as readonly ResultFile[]); };
       worker.onerror = ({ message }) => { reject(new Error(message)); };
       worker.postMessage(work);
     }), shippedWork(drawing));

@@ -2,6 +2,8 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { build } from 'vite';
 import { expect } from 'vitest';
+import { leanPdf } from '../../.config/lean-pdf-plugin.ts';
+import type { ResultFile } from '../../src/values/index.ts';
 import { buildCommandLine, call, filesUnder, root, scratch } from './command-line.ts';
 
 const GRAPH = 'graphs/drawn-strokes.json';
@@ -32,7 +34,7 @@ export function shippedWork(artwork: Drawing) {
 export async function buildEvaluation(name: string): Promise<string> {
   const outDir = join(root, '.build', name);
   await build({
-    configFile: false, root, logLevel: 'warn', publicDir: false,
+    configFile: false, root, logLevel: 'warn', publicDir: false, plugins: [leanPdf()],
     build: { outDir, emptyOutDir: true, target: 'es2022', lib: { entry: 'tests/support/evaluation.ts', formats: ['es'], fileName: () => 'evaluation.js' } },
   });
   return join(outDir, 'evaluation.js');
@@ -50,8 +52,11 @@ export async function commandLineFiles(build: string, { name, text }: Drawing): 
 }
 
 /** Fails unless both hosts made the same files, byte for byte. */
-export function expectSameFiles(found: readonly { path: string; text: string }[], expected: ReadonlyMap<string, string>): void {
+export function expectSameFiles(found: readonly ResultFile[], expected: ReadonlyMap<string, string>): void {
   expect(found.map(({ path }) => path).sort()).toEqual([...expected.keys()].sort());
-  expect(found.filter(({ path, text }) => expected.get(path) !== text).map(({ path }) => path)).toEqual([]);
+  expect(found.filter((file) => expected.get(file.path) !== contentOf(file)).map(({ path }) => path)).toEqual([]);
   expect([...expected.keys()].filter((path) => path.endsWith('.ngc')).length).toBeGreaterThan(0);
 }
+
+/** A file's content read as text, as the expected ones are; what is no text compares all the same. */
+const contentOf = (file: ResultFile): string => ('text' in file ? file.text : Buffer.from(file.base64, 'base64').toString('utf8'));

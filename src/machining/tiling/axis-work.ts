@@ -74,7 +74,7 @@ export function axisWork(boxes: readonly Box[], axis: Axis, length: number): Axi
       return next ? Math.max(place, next[0]) : Infinity;
     },
     lastTo: (place) => {
-      const last = stretches.findLast(([from]) => from <= place);
+      const last = stretches.filter(([from]) => from <= place).at(-1);
       return last ? Math.min(place, last[1]) : -Infinity;
     },
   };

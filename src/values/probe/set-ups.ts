@@ -10,7 +10,7 @@ export function tilingProbe(tiling: Tiling): (at: Point) => Reading[] {
     const place = tiling.tiles.findIndex(({ core: { minX, minY, maxX, maxY } }) => at.x >= minX && at.x <= maxX && at.y >= minY && at.y <= maxY);
     if (place === -1 || tiling.tiles.length < 2) return [];
     const feet = tiling.seams.map((seam, i) => ({ says: `to seam ${i + 1}`, foot: footOnSeam(tiling, seam, at) }));
-    const nearest = feet.toSorted((a, b) => apart(a.foot, at) - apart(b.foot, at)).slice(0, 1);
+    const nearest = [...feet].sort((a, b) => apart(a.foot, at) - apart(b.foot, at)).slice(0, 1);
     return [reading('cut in set-up', place + 1, 'count', at), ...nearest.map(({ says, foot }) => reading(says, apart(foot, at), 'mm', foot))];
   };
 }

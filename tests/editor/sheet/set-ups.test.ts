@@ -129,7 +129,7 @@ describe('looking at a set-up alone', () => {
     expect(signsOf(editor.getState(), alone(1)).map(({ at }) => at[0])).toEqual([500]);
   });
 
-  it('draws bed and zero, what hangs over fainter, passes of earlier ones fainter, and rulers in program coordinates', () => {
+  it('draws bed and zero, what hangs over fainter, passes of earlier ones grey, and rulers in program coordinates', () => {
     const drawn = (setUp: number | undefined) => {
       sheet.setState({ setUp });
       const { ctx, calls } = recordingContext();
@@ -143,7 +143,9 @@ describe('looking at a set-up alone', () => {
     expect(words(calls)).toEqual(expect.arrayContaining(['bed', 'reach', 'X0 Y0', 'pin 1']));
     expect(calls.some(({ name, fill, args, alpha }) => name === 'fill' && fill === 'desk' && args[0] === 'evenodd' && alpha === 0.6)).toBe(true);
     const path = (d: string) => calls.find(({ name, args }) => name === 'stroke' && (args[0] as RecordedPath | undefined)?.d === d);
-    expect(path('M10 10L20 20')?.alpha).toBeLessThan(1);
+    const veil = calls.findIndex(({ name, fill, alpha }) => name === 'fillRect' && fill === 'paper' && alpha === 0.65);
+    expect(calls.indexOf(path('M10 10L20 20')!)).toBeLessThan(veil);
+    expect(calls.indexOf(path('M400 10L420 20')!)).toBeGreaterThan(veil);
     expect(path('M400 10L420 20')?.alpha).toBe(1);
     expect(path('M800 10L820 20')).toBeUndefined();
     expect(words(drawn(undefined))).not.toContain('bed');

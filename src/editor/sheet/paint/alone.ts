@@ -35,15 +35,22 @@ export function drawAlone(ink: Ink, { editor: { picture }, sheet: { hidden, grou
   for (const layer of stands.toSorted((a, b) => LAYER_ORDER.indexOf(a.kind) - LAYER_ORDER.indexOf(b.kind))) drawStanding(ink, layer, hidden, alone);
 }
 
-/** What earlier set-ups left, grey: their passes and holes whole, of all else what lies in their windows. */
+/** How grey becomes what earlier set-ups left, however much of it lies one over the other. */
+const GREY = 0.65;
+
+/** What earlier set-ups left, grey: what lies in their windows. */
 function drawEarlier(ink: Ink, parts: readonly Part[], hidden: ReadonlySet<string>, alone: Alone): void {
   const { place, setUp, setUps: { list } } = alone;
   if (place === 0) return;
   const earlier = list.slice(0, place).map(({ window }) => window);
   within(ink, { boxes: earlier, but: setUp.window }, () => {
-    for (const { layers } of parts) drawLayers(ink, layers.map((layer) => shareOf(layer, alone).common), hidden, true);
+    for (const { layers } of parts) drawLayers({ ...ink, order: false }, layers.flatMap((layer) => [shareOf(layer, alone).common, shareOf(layer, alone).earlier]), hidden, false);
+    inPixels(ink);
+    ink.ctx.globalAlpha = GREY;
+    ink.ctx.fillStyle = ink.palette.colours.paper;
+    ink.ctx.fillRect(0, 0, ink.frame.width, ink.frame.height);
+    ink.ctx.globalAlpha = 1;
   });
-  for (const { layers } of parts) drawLayers(ink, layers.map((layer) => shareOf(layer, alone).earlier), hidden, true);
 }
 
 /** Draws within boxes of the sheet alone, and within those not in one of them. */

@@ -36,9 +36,9 @@ export default defineNode({
     supportsAlong: { kind: 'points', default: [], label: 'Supports along', doc: 'Places of bars that run along the sheet and carry it before and behind the bed: of each the Y counts. While there is none these supports are planned.' },
   },
   handles: [
-    { kind: 'places', param: 'places', from: 'holding.down', sets: { where: 'by hand' }, doc: 'Drag a screw or clamp, add one, or take one away; from the first change on, they stand where they were put by hand.' },
-    { kind: 'places', param: 'supportsAcross', from: 'holding.x', axis: 'x', sets: { carry: 'by hand' }, doc: 'Drag a support that runs up the sheet, add one, or take one away.' },
-    { kind: 'places', param: 'supportsAlong', from: 'holding.y', axis: 'y', sets: { carry: 'by hand' }, doc: 'Drag a support that runs along the sheet, add one, or take one away.' },
+    { kind: 'places', param: 'places', from: 'holding.down', sets: { where: 'by hand' }, doc: 'Drag a screw or clamp; from then on they stand where they were put by hand.' },
+    { kind: 'places', param: 'supportsAcross', from: 'holding.x', axis: 'x', sets: { carry: 'by hand' }, doc: 'Drag a support that runs up the sheet.' },
+    { kind: 'places', param: 'supportsAlong', from: 'holding.y', axis: 'y', sets: { carry: 'by hand' }, doc: 'Drag a support that runs along the sheet.' },
   ],
   examples: [{
     title: 'a small sheet on the bed',

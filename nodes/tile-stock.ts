@@ -32,8 +32,8 @@ export default defineNode({
     order: { kind: 'choice', options: ['rows', 'columns'], default: 'rows', label: 'Order', doc: 'Whether set-ups follow each other row by row or column by column where the sheet is divided both ways; always to and fro.' },
   },
   handles: [
-    { kind: 'places', param: 'seamsAcross', from: 'tiling.x', axis: 'x', sets: { seams: 'by hand' }, doc: 'Drag a seam that runs up the sheet, add one, or take one away; from the first change on, seams lie where they were put by hand.' },
-    { kind: 'places', param: 'seamsAlong', from: 'tiling.y', axis: 'y', sets: { seams: 'by hand' }, doc: 'Drag a seam that runs along the sheet, add one, or take one away; from the first change on, seams lie where they were put by hand.' },
+    { kind: 'places', param: 'seamsAcross', from: 'tiling.x', axis: 'x', sets: { seams: 'by hand' }, doc: 'Drag a seam that runs up the sheet; from then on seams lie where they were put by hand.' },
+    { kind: 'places', param: 'seamsAlong', from: 'tiling.y', axis: 'y', sets: { seams: 'by hand' }, doc: 'Drag a seam that runs along the sheet.' },
   ],
   examples: [
     { title: 'a sheet that fits', inputs: { stock: EXAMPLE_STOCK, machine: EXAMPLE_MACHINE, cutters: [EXAMPLE_CUTTER], board: EXAMPLE_BOARD, channel: EXAMPLE_CHANNEL, holes: [] } },

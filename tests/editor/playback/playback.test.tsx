@@ -4,9 +4,10 @@ import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { Playback } from '../../../src/editor/playback/Playback.tsx';
 import { playbackCommands } from '../../../src/editor/playback/commands.ts';
-import { totalSeconds } from '../../../src/editor/playback/moments.ts';
+import { durationOf, totalSeconds } from '../../../src/editor/playback/moments.ts';
 import { NO_OVERLAY, overlay } from '../../../src/editor/playback/overlay.ts';
 import { change, initialPlayback, playback, soughtTo } from '../../../src/editor/playback/state.ts';
+import { initialSheet, sheet } from '../../../src/editor/sheet/store.ts';
 import { editor, initialState } from '../../../src/editor/state/editor.ts';
 import { ask } from '../../../src/editor/worker/client.ts';
 import type { NodePicture, Relief } from '../../../src/editor/worker/protocol.ts';
@@ -25,6 +26,7 @@ beforeEach(() => {
   editor.setState(initialState, true);
   playback.setState(initialPlayback, true);
   overlay.setState(NO_OVERLAY, true);
+  sheet.setState(initialSheet, true);
 });
 afterEach(cleanup);
 
@@ -103,6 +105,41 @@ describe('the read-outs', () => {
     expect(current.getAttribute('aria-posinset')).toBe('10');
     expect(listing.getAllByRole('option').map(({ textContent }) => textContent)).toContain('G0 Z10.0');
     expect(screen.getByRole('listbox').getAttribute('aria-activedescendant')).toBe(current.id);
+  });
+});
+
+describe('programs of several set-ups', () => {
+  const box = { minX: 0, minY: 0, maxX: 100, maxY: 100 };
+  const list = [0, 300].map((x, i) => ({ name: `set-up ${i + 1}`, shift: [x, 0] as const, core: box, window: box }));
+  const several = [{ ...programs[0]!, setUp: { name: 'set-up 1', place: 0 } }, { ...programs[1]!, setUp: { name: 'set-up 2', place: 1 } }];
+
+  async function openSeveral() {
+    vi.mocked(ask).mockImplementation(((question: string) => Promise.resolve(question === 'playback' ? several : relief)) as never);
+    const user = userEvent.setup();
+    show({ ...pictureOf('programs'), setUps: { list, reach: box } });
+    render(<Playback />);
+    await user.click(screen.getByRole('button', { name: 'Play the programs' }));
+    await screen.findByRole('slider', { name: 'Time' });
+  }
+
+  it('are named with their set-up', async () => {
+    await openSeveral();
+    expect(screen.getAllByRole('option', { name: / of 2: / }).map(({ textContent }) => textContent)).toEqual(['1 of 2: set-up 1, a.ngc', expect.stringContaining('2 of 2: set-up 2, ')]);
+    expect(slider().getAttribute('aria-valuetext')).toContain('set-up 1, a.ngc');
+  });
+
+  it('take the sheet along where one is looked at alone, and tell places in its coordinates; otherwise all stay in sight', async () => {
+    await openSeveral();
+    seek(durationOf(several[0]!) + 1);
+    expect(sheet.getState().setUp).toBeUndefined();
+    seek(10);
+    act(() => sheet.setState({ setUp: 1 }));
+    expect(told('place')).toBe('x -275.00, y 0.00 mm');
+    act(() => sheet.setState({ setUp: 0 }));
+    seek(durationOf(several[0]!) + 1);
+    expect(sheet.getState().setUp).toBe(1);
+    seek(1);
+    expect(sheet.getState().setUp).toBe(0);
   });
 });
 

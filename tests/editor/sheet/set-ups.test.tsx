@@ -56,6 +56,14 @@ describe('the choice of set-ups', () => {
     expect(asked.filter((question) => question === 'around').length).toBe(1);
   });
 
+  it('speaks of what is held in the coordinates of the set-up; of a line only the one that counts', () => {
+    sheet.setState({ setUp: 1, grip: { handle: 0, place: 0 } });
+    render(<Sheet />);
+    expect(screen.getByText('Place 1 of 1 is held: x 50.00, y 40.00 mm')).toBeTruthy();
+    act(() => sheet.setState({ setUp: undefined, grip: { handle: 2, place: 0 } }));
+    expect(screen.getByText('Place 1 of 1 is held: x 700.00 mm')).toBeTruthy();
+  });
+
   it('has no fault an accessibility checker finds', async () => {
     sheet.setState({ setUp: 1 });
     const { container } = render(<Sheet />);

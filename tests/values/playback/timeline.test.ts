@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { buildProgram } from '../../../src/machining/program/program.ts';
+import { makePlayer } from '../../../src/values/playback/player.ts';
 import { stepProgram } from '../../../src/values/playback/steps.ts';
 import { playedProgram } from '../../../src/values/playback/timeline.ts';
+import { flat6, machine } from '../../support/machines.ts';
 import { groove, ring, setUp, through } from './fixture.ts';
 
 const played = (setup: ReturnType<typeof setUp>) => playedProgram(stepProgram(setup, setup.programs[0]!));
@@ -97,4 +100,22 @@ it('refuses a text that makes other moves than were timed, or that cannot be rea
   const { text } = setup.programs[0]!;
   expect(edited(text.replace('M5', 'X1 Y1\nM5'))).toThrow(/moves, not the/);
   expect(edited(text.replace('G90', 'G90 G91'))).toThrow(/line \d+/);
+});
+
+it('goes where the sheet is cut: a correction of the set-up is undone', () => {
+  const plain = setUp([groove], [300, 0]);
+  const correction = { degrees: 1, shift: [0.5, -2] as const };
+  const program = buildProgram({
+    file: 'programs/a.ngc', name: 'a', cutter: flat6, passes: [groove], heights: { clearance: 10, retract: 2 }, machine, tolerance: 0.004, shift: [300, 0], correction, notes: [],
+  });
+  const [corrected, wanted] = [played({ ...plain, correction, programs: [program] }), played(plain)];
+  const ends = indices(wanted).filter((k) => wanted.feeds[k]! > 0);
+  expect(ends.length).toBeGreaterThan(1);
+  for (const k of ends) expect(Math.hypot(...place(corrected, k + 1).map((value, axis) => value - place(wanted, k + 1)[axis]!))).toBeLessThan(2e-3);
+});
+
+it('names the set-up of every program, and its place in the plan, where there are several', () => {
+  const two = [{ ...setUp([groove]), place: 0 }, { ...setUp([ring], [300, 0]), name: 'set-up 3', place: 2 }];
+  expect(makePlayer(two, undefined).programs().map((program) => program.setUp)).toEqual([{ name: 'set-up 1', place: 0 }, { name: 'set-up 3', place: 2 }]);
+  expect(makePlayer(two.slice(0, 1), undefined).programs()[0]!.setUp).toBeUndefined();
 });

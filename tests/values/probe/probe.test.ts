@@ -3,6 +3,7 @@ import { type Path, applyToPath, multiply, offsetPaths, rotation, scaling, trans
 import type { Channel, Hole, Pass, SetUp, Tab } from '../../../src/machining/index.ts';
 import { type Carried, probeValues } from '../../../src/values/index.ts';
 import { EXAMPLE_BOARD, EXAMPLE_CHANNEL, EXAMPLE_CUTTER, EXAMPLE_MACHINE, EXAMPLE_STOCK, rectangle } from '../../../src/values/examples.ts';
+import { tilingAt } from '../../machining/set-ups-fixture.ts';
 import { circle, line } from '../../support/shapes.ts';
 
 const of = (type: Carried['type'], value: unknown, port: string = type): Carried => ({ port, type, value });
@@ -141,5 +142,26 @@ describe('other values', () => {
     const all = probeValues([of('stock', EXAMPLE_STOCK), of('stock', EXAMPLE_STOCK), of('channel', EXAMPLE_CHANNEL), of('outlines', [{ paths: [circle(150, 100, 8)], fillRule: 'nonzero' }])], [150, 100], 10);
     expect(new Set(all.map(({ says }) => says)).size).toBe(all.length);
     for (const { value, at } of all) expect([value, ...at].every(Number.isFinite)).toBe(true);
+  });
+});
+
+describe('set-ups', () => {
+  const tiling = tilingAt({ width: 300, height: 100 }, [100], []);
+
+  it('tell to which a place belongs and how far the nearest seam is; nothing beside the sheet or where there is one only', () => {
+    expect(read(of('tiling', tiling), [130, 20])).toEqual({ 'cut in set-up': 2, 'to seam 1': 30 });
+    expect(read(of('tiling', tiling), [30, 20])).toEqual({ 'cut in set-up': 1, 'to seam 1': 70 });
+    expect(read(of('tiling', tiling), [500, 20])).toEqual({});
+    expect(read(of('tiling', tilingAt({ width: 300, height: 100 }, [], [])), [130, 20])).toEqual({});
+  });
+
+  it('tell pins, dowel holes and hold-downs where they are pointed at', () => {
+    const hole: Hole = { centre: { x: 110, y: 20 }, diameter: 6.02, purpose: 'dowel' };
+    const registration = { pins: [{ at: { x: 10, y: 20 }, diameter: 6 }], dowels: [{ hole, pin: 0, drilledIn: 0, usedIn: 1, lies: 'waste' }] };
+    expect(read(of('registration', registration), [12, 20])).toEqual({ 'diameter of pin 1': 6 });
+    expect(read(of('registration', registration), [112, 20])).toEqual({ 'diameter of dowel hole 1': 6.02 });
+    const holding = { holdDowns: [{ kind: 'clamp', at: { x: 0, y: 50 }, keepOut: 40, height: 15 }], areas: [], supports: [] };
+    expect(read(of('holding', holding), [15, 50])).toEqual({ 'keep-out diameter of clamp 1': 40, 'height of clamp 1': 15 });
+    expect(read(of('holding', holding), [25, 50])).toEqual({});
   });
 });

@@ -44,3 +44,13 @@ export function growBox(box: Box, margin: number): Box {
 /** Whether the boxes share at least one point; touching counts. */
 export const boxesOverlap = (a: Box, b: Box): boolean =>
   a.minX <= b.maxX && b.minX <= a.maxX && a.minY <= b.maxY && b.minY <= a.maxY;
+
+/** What two boxes share, touching included; undefined when they share nothing. */
+export const intersectBoxes = (a: Box, b: Box): Box | undefined => (boxesOverlap(a, b)
+  ? { minX: Math.max(a.minX, b.minX), minY: Math.max(a.minY, b.minY), maxX: Math.min(a.maxX, b.maxX), maxY: Math.min(a.maxY, b.maxY) } : undefined);
+
+/** Whether a point lies in a box or on its edge, or no farther outside than `slack` mm. */
+export const boxHolds = ({ minX, minY, maxX, maxY }: Box, { x, y }: Point, slack = 0): boolean =>
+  x >= minX - slack && x <= maxX + slack && y >= minY - slack && y <= maxY + slack;
+
+export const shiftBox = ({ minX, minY, maxX, maxY }: Box, x: number, y: number): Box => ({ minX: minX + x, minY: minY + y, maxX: maxX + x, maxY: maxY + y });

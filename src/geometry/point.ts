@@ -64,3 +64,11 @@ export function cosSin(degrees: number): { readonly cos: number; readonly sin: n
 
 /** Whether two points lie within `eps` mm of each other; `eps` 0 means equal. */
 export const same = (p: Point, q: Point, eps: number): boolean => distance(p, q) <= eps;
+
+/** The place of the segment from `a` to `b` nearest to a point. */
+export function nearestOnSegment(a: Point, b: Point, { x, y }: Point): Point {
+  const [ux, uy] = [b.x - a.x, b.y - a.y];
+  const square = ux * ux + uy * uy;
+  const t = square > 0 ? Math.max(0, Math.min(1, ((x - a.x) * ux + (y - a.y) * uy) / square)) : 0;
+  return { x: a.x + t * ux, y: a.y + t * uy };
+}

@@ -1,4 +1,4 @@
-import { type Box, growBox, makeRegionIndex, type Point, type Region } from '../../geometry/index.ts';
+import { boxHolds, growBox, makeRegionIndex, type Point, type Region, shiftBox } from '../../geometry/index.ts';
 import type { Hole } from '../job/hole.ts';
 import type { HoldDown } from '../job/holding.ts';
 import type { Stock } from '../job/stock.ts';
@@ -40,12 +40,10 @@ export function planHoldDowns(request: HoldDownRequest): HoldDown[] {
   const { kind, keepOut, height, tiling, bed } = request;
   const free = freePlaces(request);
   return tiling.tiles.flatMap(({ shift: [dx, dy] }, setUp) => {
-    const on = growBox({ minX: bed.minX + dx, minY: bed.minY + dy, maxX: bed.maxX + dx, maxY: bed.maxY + dy }, -EDGE);
-    return spread(free.filter((place) => inBox(on, place)), request.pitch).map((at): HoldDown => ({ kind, at, keepOut, height, setUps: [setUp] }));
+    const on = growBox(shiftBox(bed, dx, dy), -EDGE);
+    return spread(free.filter((place) => boxHolds(on, place)), request.pitch).map((at): HoldDown => ({ kind, at, keepOut, height, setUps: [setUp] }));
   });
 }
-
-const inBox = ({ minX, minY, maxX, maxY }: Box, { x, y }: Point): boolean => x >= minX && x <= maxX && y >= minY && y <= maxY;
 
 function freePlaces({ stock, board, holes, keepOut, kind, cutRoom }: HoldDownRequest): Point[] {
   const step = Math.max(STEP, Math.sqrt((stock.width * stock.height) / MOST_PLACES));

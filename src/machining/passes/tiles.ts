@@ -1,5 +1,4 @@
-import type { Box } from '../../geometry/box.ts';
-import { boxesOverlap, growBox, type Point, type Region } from '../../geometry/index.ts';
+import { type Box, boxesOverlap, boxHolds, growBox, intersectBoxes, type Point, type Region } from '../../geometry/index.ts';
 import type { Tile, Tiling } from '../job/tiling.ts';
 import { isWithinBox } from './track-within.ts';
 
@@ -29,24 +28,18 @@ interface Reached {
 /** Leaves out the set-ups that would only cut what another one's lap cuts anyway. */
 function withoutIdle(reached: readonly Reached[], box: Box): readonly Reached[] {
   const idle = reached.find(({ tile }) => {
-    const own = common(tile.core, box);
+    const own = intersectBoxes(tile.core, box);
     return own === undefined || reached.some((other) => other.tile !== tile && holds(other.tile.window, own));
   });
   return idle && reached.length > 1 ? withoutIdle(reached.filter((one) => one !== idle), box) : reached;
-}
-
-function common(a: Box, b: Box): Box | undefined {
-  if (!boxesOverlap(a, b)) return undefined;
-  return { minX: Math.max(a.minX, b.minX), minY: Math.max(a.minY, b.minY), maxX: Math.min(a.maxX, b.maxX), maxY: Math.min(a.maxY, b.maxY) };
 }
 
 const holds = (outer: Box, inner: Box): boolean =>
   isWithinBox(outer, { x: inner.minX, y: inner.minY }) && isWithinBox(outer, { x: inner.maxX, y: inner.maxY });
 
 /** The one set-up whose core a place lies in; on a seam, the one above or to the right of it. Undefined outside them all. */
-export function tileAt({ tiles }: Tiling, { x, y }: Point): number | undefined {
-  const inside = ({ core }: Tile) => x >= core.minX && x <= core.maxX && y >= core.minY && y <= core.maxY;
-  const found = tiles.map((tile, i) => ({ tile, i })).filter(({ tile }) => inside(tile));
+export function tileAt({ tiles }: Tiling, place: Point): number | undefined {
+  const found = tiles.map((tile, i) => ({ tile, i })).filter(({ tile }) => boxHolds(tile.core, place));
   return found.sort((a, b) => b.tile.column - a.tile.column || b.tile.row - a.tile.row)[0]?.i;
 }
 

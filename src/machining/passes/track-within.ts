@@ -1,4 +1,4 @@
-import type { Box } from '../../geometry/box.ts';
+import { type Box, boxHolds } from '../../geometry/box.ts';
 import type { Point } from '../../geometry/point.ts';
 import { type Piece, pointAt, type Track, trackPart } from './track.ts';
 
@@ -7,8 +7,7 @@ const SHORTEST = 1e-6;
 /** How far outside a place may lie and still count as on the side, mm. */
 const ON_SIDE = 1e-7;
 
-export const isWithinBox = ({ minX, minY, maxX, maxY }: Box, { x, y }: Point, slack = ON_SIDE): boolean =>
-  x >= minX - slack && x <= maxX + slack && y >= minY - slack && y <= maxY + slack;
+export const isWithinBox = (box: Box, point: Point): boolean => boxHolds(box, point, ON_SIDE);
 
 /** A stretch of a track, in distances from its start; past the end of a closed one it goes on from the start. */
 export interface Stretch {

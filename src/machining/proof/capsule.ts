@@ -1,4 +1,4 @@
-import { type Point } from '../../geometry/point.ts';
+import { distance, nearestOnSegment, type Point } from '../../geometry/point.ts';
 import { type Hole, holeEnds } from '../job/hole.ts';
 import { toFrame } from './frame.ts';
 
@@ -15,12 +15,7 @@ export function capsuleOf(hole: Hole): Capsule {
 }
 
 /** Distance from a place to a capsule's edge, mm; negative inside. */
-export function beyondCapsule({ ends: [a, b], radius }: Capsule, { x, y }: Point): number {
-  const [ux, uy] = [b.x - a.x, b.y - a.y];
-  const square = ux * ux + uy * uy;
-  const t = square > 0 ? Math.max(0, Math.min(1, ((x - a.x) * ux + (y - a.y) * uy) / square)) : 0;
-  return Math.hypot(x - a.x - t * ux, y - a.y - t * uy) - radius;
-}
+export const beyondCapsule = ({ ends: [a, b], radius }: Capsule, point: Point): number => distance(nearestOnSegment(a, b, point), point) - radius;
 
 /** Where the row at height y crosses a capsule, left and right; undefined when it passes by. It is convex: one span. */
 export function capsuleSpan({ ends: [a, b], radius }: Capsule, y: number): [number, number] | undefined {

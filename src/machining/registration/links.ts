@@ -1,4 +1,4 @@
-import { type Box, growBox, type Point, samplePath, unionBoxes } from '../../geometry/index.ts';
+import { type Box, boxHolds, growBox, intersectBoxes, type Point, samplePath, shiftBox, unionBoxes } from '../../geometry/index.ts';
 import type { Tile, Tiling } from '../job/tiling.ts';
 import { choosePins, type PinPair } from './pin-pair.ts';
 import { type Lies, makePlaces, RANK } from './places.ts';
@@ -19,10 +19,8 @@ export interface Unlinked {
 
 /** What every cutter's edge reaches in every set-up, in program coordinates. */
 export function commonReach({ tiles }: Tiling): Box {
-  return unionBoxes(tiles.map(({ window, shift }) => moved(window, -shift[0], -shift[1])))!;
+  return unionBoxes(tiles.map(({ window, shift }) => shiftBox(window, -shift[0], -shift[1])))!;
 }
-
-const moved = ({ minX, minY, maxX, maxY }: Box, dx: number, dy: number): Box => ({ minX: minX + dx, minY: minY + dy, maxX: maxX + dx, maxY: maxY + dy });
 
 /** The neighbours of a set-up that run before it, the earliest first. */
 export function neighboursBefore(tiles: readonly Tile[], setUp: number): number[] {
@@ -113,7 +111,8 @@ function optionsFor(desk: Desk, setUp: number, drilledIn: number, links: readonl
   const asOption = (pair: PinPair, worth: number): Option => ({ link: { setUp, drilledIn, pins: pair }, worth, price: Math.max(...pair.map((pin) => PRICE[lies(pin) ?? 'board'])) });
   if (pins.length >= 2) return [asOption([pins[0]!, pins[1]!], 1)];
   const box = reachOfMove(desk.request, setUp, drilledIn);
-  const known = links.map((link) => link.pins).filter((pair) => pair.every((pin) => inBox(box, pin) && lies(pin) !== undefined));
+  if (!box) return [];
+  const known = links.map((link) => link.pins).filter((pair) => pair.every((pin) => boxHolds(box, pin) && lies(pin) !== undefined));
   const own = remembered(desk, `${setUp} ${drilledIn}`, () => choosePins(box, lies, desk.hidden.map(({ x, y }) => ({ x: x - dx, y: y - dy }))));
   const shared = remembered(desk, `${setUp} ${drilledIn} on`, () => sharedPins(desk, setUp, drilledIn));
   return [...[...known, ...shared].map((pair) => asOption(pair, WORTH)), ...own.map((pair) => asOption(pair, 1))];
@@ -135,20 +134,16 @@ function sharedPins(desk: Desk, setUp: number, drilledIn: number): PinPair[] {
   });
   if (moves.length === 0) return [];
   const all = [[setUp, drilledIn] as const, ...moves];
-  return choosePins(all.map(([later, before]) => reachOfMove(desk.request, later, before)).reduce(common), (pin) => {
+  const reach = all.map(([later, before]) => reachOfMove(desk.request, later, before)).reduce((a, b) => a && b && intersectBoxes(a, b));
+  return !reach ? [] : choosePins(reach, (pin) => {
     const found = all.map(([later]) => desk.lies({ x: pin.x + tiles[later]!.shift[0], y: pin.y + tiles[later]!.shift[1] }));
     return found.includes(undefined) ? undefined : RANK[Math.max(...found.map((one) => RANK.indexOf(one!)))];
   });
 }
 
-const inBox = ({ minX, minY, maxX, maxY }: Box, { x, y }: Point): boolean => x >= minX && x <= maxX && y >= minY && y <= maxY;
-
 /** Program coordinates within reach while a pin's hole is drilled in one set-up, and again while the pin is used in the other. */
-function reachOfMove({ tiling, pinDiameter, clearance }: RegistrationRequest, setUp: number, drilledIn: number): Box {
+function reachOfMove({ tiling, pinDiameter, clearance }: RegistrationRequest, setUp: number, drilledIn: number): Box | undefined {
   const reach = growBox(commonReach(tiling), -(pinDiameter + clearance) / 2);
   const [before, now] = [tiling.tiles[drilledIn]!.shift, tiling.tiles[setUp]!.shift];
-  return common(reach, moved(reach, before[0] - now[0], before[1] - now[1]));
+  return intersectBoxes(reach, shiftBox(reach, before[0] - now[0], before[1] - now[1]));
 }
-
-/** What two boxes share; empty, its sides crossed, when they share nothing. */
-const common = (a: Box, b: Box): Box => ({ minX: Math.max(a.minX, b.minX), minY: Math.max(a.minY, b.minY), maxX: Math.min(a.maxX, b.maxX), maxY: Math.min(a.maxY, b.maxY) });

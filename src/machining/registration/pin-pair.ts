@@ -1,4 +1,4 @@
-import type { Box, Point } from '../../geometry/index.ts';
+import { type Box, boxHolds, type Point } from '../../geometry/index.ts';
 import { type Lies, RANK } from './places.ts';
 
 /** Two places for pins in program coordinates, the first the round one. */
@@ -18,8 +18,7 @@ interface Candidate {
  * may lie in grooves too, one that may be in view; none twice. `others` are tried besides a grid.
  */
 export function choosePins(box: Box, lies: (place: Point) => Lies | undefined, others: readonly Point[] = []): PinPair[] {
-  const within = others.filter(({ x, y }) => x >= box.minX && x <= box.maxX && y >= box.minY && y <= box.maxY);
-  const candidates = [...gridOf(box), ...within].flatMap((at): Candidate[] => {
+  const candidates = [...gridOf(box), ...others.filter((place) => boxHolds(box, place))].flatMap((at): Candidate[] => {
     const found = lies(at);
     return found ? [{ at, lies: found }] : [];
   });
@@ -28,7 +27,6 @@ export function choosePins(box: Box, lies: (place: Point) => Lies | undefined, o
 }
 
 function gridOf({ minX, minY, maxX, maxY }: Box): Point[] {
-  if (!(maxX >= minX && maxY >= minY)) return [];
   const longest = Math.max(maxX - minX, maxY - minY);
   const step = STEPS.find((one) => longest / one <= MOST_STEPS) ?? longest / MOST_STEPS;
   const along = (low: number, high: number) => {

@@ -1,4 +1,4 @@
-import { type Box, growBox, makeRegionIndex, type Point } from '../../geometry/index.ts';
+import { boxHolds, growBox, makeRegionIndex, type Point } from '../../geometry/index.ts';
 import { holeEnds } from '../job/hole.ts';
 import type { Dowel } from '../job/registration.ts';
 import { signedDistance } from '../measure/signed-distance.ts';
@@ -21,7 +21,7 @@ export function makePlaces({ stock, board, channel, holes, pinDiameter, clearanc
   const edge = board.loops.length > 0 ? makeRegionIndex(board) : undefined;
   const walls = channel.loops.length > 0 ? makeRegionIndex(channel) : undefined;
   return (place) => {
-    if (!within(sheet, place) || holes.some((hole) => fromHole(hole, place) < radius + wall)) return undefined;
+    if (!boxHolds(sheet, place) || holes.some((hole) => fromHole(hole, place) < radius + wall)) return undefined;
     const inBoard = edge ? signedDistance(edge, place) : Infinity;
     if (-inBoard >= radius + wall + cutRoom) return 'waste';
     if (inBoard < radius + wall) return undefined;
@@ -30,8 +30,6 @@ export function makePlaces({ stock, board, channel, holes, pinDiameter, clearanc
     return -inGroove >= radius + wall ? 'board' : undefined;
   };
 }
-
-const within = ({ minX, minY, maxX, maxY }: Box, { x, y }: Point): boolean => minX <= maxX && minY <= maxY && x >= minX && x <= maxX && y >= minY && y <= maxY;
 
 function fromHole(hole: RegistrationRequest['holes'][number], { x, y }: Point): number {
   const ends = [hole.centre, ...holeEnds(hole)];

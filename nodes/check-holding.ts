@@ -1,5 +1,5 @@
 import '../src/values/types.ts';
-import { type Gap, holdDownGaps, partedPieces, type Piece, type SetUp, type Tiling } from '../src/machining/index.ts';
+import { type Gap, holdDownGaps, partedPieces, type Piece, type Tiling } from '../src/machining/index.ts';
 import { type Problem, defineNode } from '../src/runtime/index.ts';
 import { type Check, atLeast } from '../src/values/check.ts';
 import { EXAMPLE_BOARD } from '../src/values/examples.ts';
@@ -24,7 +24,7 @@ export default defineNode({
   },
   examples: [{ title: 'nothing cut, nothing hit', inputs: { setups: [], tiling: undefined, holding: { holdDowns: [], areas: [], supports: [] }, board: EXAMPLE_BOARD, tabs: [] } }],
   compute({ setups, tiling, holding, board, tabs = [] }, { leastGap }) {
-    const gaps = holdDownGaps(setups, setups.map((setup, i) => placeOf(setup, i, tiling)), holding.holdDowns);
+    const gaps = holdDownGaps(setups, holding.holdDowns);
     const outline = setups.flatMap(({ programs }) => programs).filter(({ kinds }) => kinds.includes('outline')).map(({ cutter }) => cutter.diameter);
     const loose = outline.length > 0 ? partedPieces(board, tabs, tiling, Math.max(...outline)).filter((piece) => piece.tabs === 0) : [];
     return {
@@ -34,11 +34,6 @@ export default defineNode({
     };
   },
 });
-
-const placeOf = ({ name }: SetUp, i: number, tiling: Tiling | undefined): number => {
-  const place = tiling?.tiles.findIndex((tile) => tile.name === name) ?? i;
-  return place === -1 ? i : place;
-};
 
 function gapCheck(gaps: readonly Gap[], tiling: Tiling | undefined, limit: number): Check[] {
   if (gaps.length === 0) return [];

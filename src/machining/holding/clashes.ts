@@ -1,20 +1,8 @@
-import type { Point, Point3 } from '../../geometry/point.ts';
+import { nearestOnSegment, type Point } from '../../geometry/point.ts';
 import type { HoldDown } from '../job/holding.ts';
-import { type ArcMove, arcRadius, arcSweep, placedMoves } from '../job/moves.ts';
-import type { Move } from '../job/pass.ts';
-import type { SetUp } from '../job/setup.ts';
+import { type ArcMove, arcRadius, arcSweep, type PlacedMove, placedMoves } from '../job/moves.ts';
+import { placeOf, type SetUp } from '../job/setup.ts';
 import { runsOf } from '../proof/seams.ts';
-
-/** A move that comes into a hold-down's keep-out disc, the deepest of a set-up. Lengths mm. */
-export interface Clash {
-  readonly setUp: number;
-  /** Which of the hold-downs. */
-  readonly holdDown: number;
-  /** How far into the disc the cutter's edge gets. */
-  readonly depth: number;
-  readonly at: Point;
-  readonly rapid: boolean;
-}
 
 /** For every set-up and hold-down the move that comes nearest: its gap between cutter and disc; negative where it clashes. */
 export interface Gap {
@@ -30,15 +18,15 @@ export const isThere = ({ setUps }: HoldDown, setUp: number): boolean => setUps 
 
 /**
  * The least gap between the cutter and each hold-down in each set-up, cutting moves and rapids alike; moves that stay above
- * a hold-down's height pass over it. `places` tells each set-up's place in the tiling.
+ * a hold-down's height pass over it.
  */
-export function holdDownGaps(setups: readonly SetUp[], places: readonly number[], holdDowns: readonly HoldDown[]): Gap[] {
+export function holdDownGaps(setups: readonly SetUp[], holdDowns: readonly HoldDown[]): Gap[] {
   return setups.flatMap((setup, i) => {
-    const setUp = places[i]!;
-    const runs = runsOf(setup);
+    const setUp = placeOf(setup, i);
+    const runs = runsOf(setup).map(({ start, moves, cutterDiameter }) => ({ moves: placedMoves(start, moves), radius: cutterDiameter / 2 }));
     return holdDowns.flatMap((holdDown, number): Gap[] => {
       if (!isThere(holdDown, setUp)) return [];
-      const gaps = runs.flatMap(({ start, moves, cutterDiameter }) => nearestMove(start, moves, holdDown, cutterDiameter / 2));
+      const gaps = runs.flatMap(({ moves, radius }) => nearestMove(moves, holdDown, radius));
       return gaps.length > 0 ? [{ setUp, holdDown: number, ...gaps.reduce((a, b) => (b.mm < a.mm ? b : a)) }] : [];
     });
   });
@@ -46,23 +34,16 @@ export function holdDownGaps(setups: readonly SetUp[], places: readonly number[]
 
 type MoveGap = Pick<Gap, 'mm' | 'at' | 'rapid'>;
 
-function nearestMove(start: Point3, moves: readonly Move[], { at, keepOut, height }: HoldDown, radius: number): MoveGap[] {
+function nearestMove(moves: readonly PlacedMove[], { at, keepOut, height }: HoldDown, radius: number): MoveGap[] {
   let best: MoveGap | undefined;
-  placedMoves(start, moves).forEach(({ from, move }, index) => {
+  moves.forEach(({ from, move }, index) => {
     // The first move only lifts the cutter from where the operator set it.
     if (index === 0 || Math.min(from.z, move.to.z) >= height) return;
-    const place = move.kind === 'arc' ? nearestOnArc(from, move, at) : nearestOnLine(from, move.to, at);
+    const place = move.kind === 'arc' ? nearestOnArc(from, move, at) : nearestOnSegment(from, move.to, at);
     const mm = Math.hypot(place.x - at.x, place.y - at.y) - keepOut / 2 - radius;
     if (mm < (best?.mm ?? Infinity)) best = { mm, at: place, rapid: move.kind === 'rapid' };
   });
   return best ? [best] : [];
-}
-
-function nearestOnLine(from: Point, to: Point, { x, y }: Point): Point {
-  const [ux, uy] = [to.x - from.x, to.y - from.y];
-  const square = ux * ux + uy * uy;
-  const t = square > 0 ? Math.max(0, Math.min(1, ((x - from.x) * ux + (y - from.y) * uy) / square)) : 0;
-  return { x: from.x + t * ux, y: from.y + t * uy };
 }
 
 function nearestOnArc(from: Point, arc: ArcMove, place: Point): Point {
@@ -78,7 +59,3 @@ function nearestOnArc(from: Point, arc: ArcMove, place: Point): Point {
   const apart = (end: Point) => Math.hypot(end.x - place.x, end.y - place.y);
   return apart(from) <= apart(to) ? from : to;
 }
-
-/** The gaps that are clashes. */
-export const clashesIn = (gaps: readonly Gap[]): Clash[] =>
-  gaps.filter(({ mm }) => mm < 0).map(({ mm, ...gap }) => ({ ...gap, depth: -mm }));

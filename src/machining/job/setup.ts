@@ -35,3 +35,6 @@ export interface SetUp {
   readonly correction?: Displacement;
   readonly programs: readonly Program[];
 }
+
+/** A set-up's place in the tiling, given its place in the list. */
+export const placeOf = ({ place }: Pick<SetUp, 'place'>, inList: number): number => place ?? inList;

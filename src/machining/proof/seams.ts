@@ -1,12 +1,14 @@
-import { type Box, makeRegionIndex, type Point, type Region } from '../../geometry/index.ts';
+import { type Box, distance, intersectBoxes, makeRegionIndex, type Point, type Region } from '../../geometry/index.ts';
 import type { Channel } from '../job/channel.ts';
 import { type Hole, holeEnds } from '../job/hole.ts';
 import { displaceMoves, PROGRAM_START, replaceMoves, shiftMoves } from '../job/moves.ts';
 import type { Move } from '../job/pass.ts';
 import type { Displacement, Registration } from '../job/registration.ts';
-import type { SetUp } from '../job/setup.ts';
+import { placeOf, type SetUp } from '../job/setup.ts';
 import type { Stock } from '../job/stock.ts';
-import type { Seam, Tile, Tiling } from '../job/tiling.ts';
+import type { Seam, Tiling } from '../job/tiling.ts';
+import { pinAngle, placingError } from '../registration/errors.ts';
+import { neighboursAcross } from '../tiling/seam-line.ts';
 import { beyondCapsule } from './capsule.ts';
 import { type DepthGrid, GREATEST_CELLS, makeGrid, sweepMoves } from './removal.ts';
 
@@ -99,9 +101,9 @@ export interface SimulatedStep extends Difference {
  * to both sides, and measures how far the cuts differ.
  */
 export function simulateSteps(setups: readonly SetUp[], tiling: Tiling, registration: Registration, design: SeamDesign, cell: number, depthTolerance: number): SimulatedStep[] {
-  const runs = (place: number, displacement?: Displacement) => setups.filter(({ name }) => name === tiling.tiles[place]!.name).flatMap((setup) => runsOf(setup, displacement));
+  const runs = (place: number, displacement?: Displacement) => setups.filter((setup, i) => placeOf(setup, i) === place).flatMap((setup) => runsOf(setup, displacement));
   return tiling.seams.map((seam, number) => {
-    const found = pairsAt(tiling.tiles, seam).flatMap(([near, far]) => [1, -1].map((sign): Difference => {
+    const found = neighboursAcross(tiling.tiles, seam).flatMap(([near, far]) => [1, -1].map((sign): Difference => {
       const area = lapOf(seam, tiling, near, far);
       const off = worstDisplacement(registration, far, seam.axis === 'x' ? [0, sign] : [sign, 0]);
       if (!area || !off) return { mm: 0 };
@@ -111,24 +113,18 @@ export function simulateSteps(setups: readonly SetUp[], tiling: Tiling, registra
   });
 }
 
-/** Neighbours across a seam, the one that runs later second: it is the one that is placed. */
-function pairsAt(tiles: readonly Tile[], { axis, at }: Seam): [number, number][] {
-  const [low, high, along] = axis === 'x' ? ['minX', 'maxX', 'row'] as const : ['minY', 'maxY', 'column'] as const;
-  return tiles.flatMap((a, i) => tiles.flatMap((b, j): [number, number][] => (a.core[high] === at && b.core[low] === at && a[along] === b[along] ? [i < j ? [i, j] : [j, i]] : [])));
-}
-
 function lapOf({ axis, at }: Seam, { tiles, lap }: Tiling, near: number, far: number): Box | undefined {
-  const [a, b] = [tiles[near]!.core, tiles[far]!.core];
-  const box = axis === 'x' ? { minX: at - lap, maxX: at + lap, minY: Math.max(a.minY, b.minY), maxY: Math.min(a.maxY, b.maxY) } : { minX: Math.max(a.minX, b.minX), maxX: Math.min(a.maxX, b.maxX), minY: at - lap, maxY: at + lap };
-  return box.maxX > box.minX && box.maxY > box.minY ? box : undefined;
+  const shared = intersectBoxes(tiles[near]!.core, tiles[far]!.core);
+  return shared && (axis === 'x' ? { ...shared, minX: at - lap, maxX: at + lap } : { ...shared, minY: at - lap, maxY: at + lap });
 }
 
 /** Shifted along the seam by half the clearance and the holes' error, and turned about the first pin by twice that over the pin distance. */
-function worstDisplacement({ pins, dowels, clearance, pitchError }: Registration, setUp: number, [right, up]: readonly [number, number]): Displacement | undefined {
+function worstDisplacement(registration: Registration, setUp: number, [right, up]: readonly [number, number]): Displacement | undefined {
+  const { pins, dowels } = registration;
   const [first, second] = dowels.filter(({ usedIn }) => usedIn === setUp).map(({ pin }) => pins[pin]!.at);
   if (!first || !second) return undefined;
-  const error = clearance / 2 + pitchError;
-  const angle = ((right + up) * 2 * error) / Math.hypot(second.x - first.x, second.y - first.y);
+  const error = placingError(registration);
+  const angle = (right + up) * 2 * pinAngle(error, distance(first, second));
   const [c, s] = [Math.cos(angle), Math.sin(angle)];
   return { degrees: (angle * 180) / Math.PI, shift: [first.x - c * first.x + s * first.y + right * error, first.y - s * first.x - c * first.y + up * error] };
 }

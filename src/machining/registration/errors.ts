@@ -1,6 +1,17 @@
 import type { Point } from '../../geometry/point.ts';
 import type { Displacement } from '../job/registration.ts';
 
+/** What one placing of the sheet on its pins may be off by, mm. */
+export interface PinErrors {
+  /** Diameter of a dowel hole less that of its pin. */
+  readonly clearance: number;
+  /** Error of a drilled hole's place. */
+  readonly pitchError: number;
+}
+
+/** How far a dowel hole may lie off its pin, sideways, mm. */
+export const placingError = ({ clearance, pitchError }: PinErrors): number => clearance / 2 + pitchError;
+
 /** Angle by which a sheet may turn when one of its pins is off sideways by `error`, over a pin distance, rad: e / p. */
 export const pinAngle = (error: number, distance: number): number => error / distance;
 

@@ -1,16 +1,11 @@
-import { type Box, type Point, type Region, regionBounds } from '../../geometry/index.ts';
+import { type Box, distance, type Point, type Region, regionBounds } from '../../geometry/index.ts';
 import type { SeamStep } from '../job/registration.ts';
 import type { Seam, Tile, Tiling } from '../job/tiling.ts';
-import { farError } from './errors.ts';
+import { neighboursAcross } from '../tiling/seam-line.ts';
+import { farError, type PinErrors, placingError } from './errors.ts';
 import type { Link } from './links.ts';
 
-/** What one placing of the sheet may be off by. */
-interface Errors {
-  readonly clearance: number;
-  readonly pitchError: number;
-}
-
-interface SteppedWork extends Errors {
+interface SteppedWork extends PinErrors {
   readonly tiling: Tiling;
   readonly board: Region;
 }
@@ -31,14 +26,8 @@ export function seamSteps({ tiling: { tiles, seams }, board, ...errors }: Steppe
 /** The largest steps between a set-up and its neighbours that are placed already, one for each. */
 export function stepsWith({ tiling: { tiles, seams }, board, ...errors }: SteppedWork, links: readonly Link[], setUp: number): number[] {
   const area = regionBounds(board);
-  return seams.flatMap((seam) => neighboursAcross(tiles, seam).filter((pair) => Math.max(...pair) === setUp)
+  return seams.flatMap((seam) => neighboursAcross(tiles, seam).filter(([, later]) => later === setUp)
     .map(([a, b]) => Math.max(0, ...placesOn(seam, tiles[a]!, tiles[b]!, area).map((at) => stepAt(at, between(a, b, links), tiles, errors).worst))));
-}
-
-/** Pairs of set-ups on the two sides of a seam. */
-function neighboursAcross(tiles: readonly Tile[], { axis, at }: Seam): [number, number][] {
-  const [low, high, along] = axis === 'x' ? ['minX', 'maxX', 'row'] as const : ['minY', 'maxY', 'column'] as const;
-  return tiles.flatMap((a, i) => tiles.flatMap((b, j): [number, number][] => (a.core[high] === at && b.core[low] === at && a[along] === b[along] ? [[i, j]] : [])));
 }
 
 /** Where grooves cross the seam between two set-ups; where none does the ends of what of it lies across the board, for the outline crosses it. */
@@ -62,12 +51,12 @@ function chain(setUp: number, links: readonly Link[]): Link[] {
   return link ? [link, ...chain(link.drilledIn, links)] : [];
 }
 
-function stepAt(at: Point, path: readonly Link[], tiles: readonly Tile[], { clearance, pitchError }: Errors): Pick<SeamStep, 'worst' | 'likely'> {
-  const error = clearance / 2 + pitchError;
+function stepAt(at: Point, path: readonly Link[], tiles: readonly Tile[], errors: PinErrors): Pick<SeamStep, 'worst' | 'likely'> {
+  const error = placingError(errors);
   const parts = path.map(({ setUp, pins: [first, second] }) => {
     const [dx, dy] = tiles[setUp]!.shift;
     const far = Math.hypot(at.x - first.x - dx, at.y - first.y - dy);
-    return { shift: error, turn: farError(error, Math.hypot(second.x - first.x, second.y - first.y), far) };
+    return { shift: error, turn: farError(error, distance(first, second), far) };
   });
   return {
     worst: parts.reduce((sum, { shift, turn }) => sum + shift + 2 * turn, 0),

@@ -1,4 +1,4 @@
-import type { Seam, Tiling } from '../job/tiling.ts';
+import type { Seam, Tile, Tiling } from '../job/tiling.ts';
 import type { Axis } from './request.ts';
 
 /** The two ends of a seam: it runs from edge to edge of all tiles. */
@@ -16,4 +16,10 @@ export function seamMiddles(tiling: Tiling, axis: Axis): (readonly [number, numb
     const [a, b] = seamEnds(tiling, seam);
     return [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2] as const;
   });
+}
+
+/** Pairs of set-ups on the two sides of a seam, the one that runs first first: the other is placed against it. */
+export function neighboursAcross(tiles: readonly Tile[], { axis, at }: Seam): [number, number][] {
+  const [low, high, along] = axis === 'x' ? ['minX', 'maxX', 'row'] as const : ['minY', 'maxY', 'column'] as const;
+  return tiles.flatMap((a, i) => tiles.flatMap((b, j): [number, number][] => (a.core[high] === at && b.core[low] === at && a[along] === b[along] ? [i < j ? [i, j] : [j, i]] : [])));
 }

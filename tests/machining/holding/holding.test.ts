@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type Region } from '../../../src/geometry/index.ts';
-import { clashesIn, type HoldDown, type HoldDownRequest, holdDownGaps, type Move, partedPieces, planHoldDowns, type SetUp } from '../../../src/machining/index.ts';
+import { type HoldDown, type HoldDownRequest, holdDownGaps, type Move, partedPieces, planHoldDowns, type SetUp } from '../../../src/machining/index.ts';
 import { EXAMPLE_CUTTER } from '../../../src/values/examples.ts';
 import { tilingAt } from '../set-ups-fixture.ts';
 
@@ -48,30 +48,29 @@ describe('what comes near a hold-down', () => {
   const cut: Move[] = [{ kind: 'rapid', to: { x: 50, y: 50, z: 10 } }, { kind: 'line', to: { x: 50, y: 50, z: -3 }, feed: 500 }, { kind: 'line', to: { x: 150, y: 50, z: -3 }, feed: 900 }];
 
   it('is told as the gap between the cutter\'s edge and the disc, in the drawing\'s coordinates', () => {
-    const [gap] = holdDownGaps([program(...cut)], [0], [holdDown(200, 80)]);
+    const [gap] = holdDownGaps([program(...cut)], [holdDown(200, 80)]);
     expect(gap).toMatchObject({ mm: 30 - 10 - 3, at: { x: 200, y: 50 }, rapid: false });
-    expect(clashesIn([gap!])).toEqual([]);
   });
 
   it('clashes where cutter and disc overlap, by how much', () => {
-    expect(clashesIn(holdDownGaps([program(...cut)], [0], [holdDown(200, 60)]))).toEqual([expect.objectContaining({ depth: 3, at: { x: 200, y: 50 } })]);
+    expect(holdDownGaps([program(...cut)], [holdDown(200, 60)])).toEqual([expect.objectContaining({ mm: -3, at: { x: 200, y: 50 } })]);
   });
 
   it('measures arcs on their way, not at their ends alone', () => {
     const arc: Move[] = [{ kind: 'line', to: { x: 50, y: 50, z: -3 }, feed: 500 }, { kind: 'arc', to: { x: 150, y: 50, z: -3 }, centre: { x: 100, y: 50 }, clockwise: true, feed: 900 }];
-    expect(holdDownGaps([program(...arc)], [0], [holdDown(200, 130)])[0]).toMatchObject({ mm: expect.closeTo(30 - 13, 9) as number, at: { x: 200, y: 100 } });
-    expect(holdDownGaps([program(...arc)], [0], [holdDown(200, -30)])[0]!.mm).toBeGreaterThan(60);
+    expect(holdDownGaps([program(...arc)], [holdDown(200, 130)])[0]).toMatchObject({ mm: expect.closeTo(30 - 13, 9) as number, at: { x: 200, y: 100 } });
+    expect(holdDownGaps([program(...arc)], [holdDown(200, -30)])[0]!.mm).toBeGreaterThan(60);
   });
 
   it('lets rapids pass over what is lower than they are, and no lower ones', () => {
     const over: Move[] = [{ kind: 'rapid', to: { x: 200, y: 0, z: 10 } }];
-    expect(holdDownGaps([program(...over)], [0], [holdDown(200, 0)])).toEqual([]);
-    expect(clashesIn(holdDownGaps([program(...over)], [0], [holdDown(200, 0, { height: 25 })]))).toEqual([expect.objectContaining({ rapid: true })]);
+    expect(holdDownGaps([program(...over)], [holdDown(200, 0)])).toEqual([]);
+    expect(holdDownGaps([program(...over)], [holdDown(200, 0, { height: 25 })])).toEqual([expect.objectContaining({ rapid: true, mm: -13 })]);
   });
 
   it('does not count a hold-down of another set-up', () => {
-    expect(holdDownGaps([program(...cut)], [0], [holdDown(200, 60, { setUps: [1] })])).toEqual([]);
-    expect(holdDownGaps([program(...cut)], [1], [holdDown(200, 60, { setUps: [1] })])).toHaveLength(1);
+    expect(holdDownGaps([program(...cut)], [holdDown(200, 60, { setUps: [1] })])).toEqual([]);
+    expect(holdDownGaps([{ ...program(...cut), place: 1 }], [holdDown(200, 60, { setUps: [1] })])).toHaveLength(1);
   });
 });
 

@@ -2,6 +2,7 @@ import { type Point } from '../../geometry/index.ts';
 import { type EntryStyle, rampBackAndForth } from './entry.ts';
 import { equalLayers } from './layers.ts';
 import { AIR_GAP, type Recorder } from './recorder.ts';
+import { ahead, endOf, startOf } from './tab-cut.ts';
 import { pointAt, type Track, trackPart } from './track.ts';
 import { nearestOnTrack } from './track-query.ts';
 import { type Stretch } from './track-within.ts';
@@ -95,8 +96,3 @@ function finishPiece(recorder: Recorder, { spans, tabTop, bottom, style }: OpenO
     at = next;
   });
 }
-
-const startOf = (track: Track): Point => track.pieces[0]!.from;
-const endOf = (track: Track): Point => track.pieces.at(-1)!.to;
-/** The same place of a closed track, counted so that it lies ahead of another. */
-const ahead = (track: Track, from: number, to: number): number => (to < from ? to + track.length : to);

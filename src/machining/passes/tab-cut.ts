@@ -78,8 +78,8 @@ export function finishBetweenTabs(recorder: Recorder, { spans, wall, tabTop, bot
   recorder.lineTo({ ...startOf(spans[0]!.cut), z: tabTop }, finish);
 }
 
-const startOf = (track: Track): Point => track.pieces[0]!.from;
-const endOf = (track: Track): Point => track.pieces.at(-1)!.to;
+export const startOf = (track: Track): Point => track.pieces[0]!.from;
+export const endOf = (track: Track): Point => track.pieces.at(-1)!.to;
 const along = (track: Track, place: Point): number => nearestOnTrack(track, place)!.at;
 /** The same place of a closed track, counted so that it lies ahead of another. */
-const ahead = (track: Track, from: number, to: number): number => (to < from ? to + track.length : to);
+export const ahead = (track: Track, from: number, to: number): number => (to < from ? to + track.length : to);

@@ -2,7 +2,7 @@ import '../src/values/types.ts';
 import { bedOf, carriedSag, LOW_MODULUS, MODULUS, peopleToLift, sheetWeight, type SideOverhang, sideOverhangs, type Support, type Tiling, tippingForce } from '../src/machining/index.ts';
 import { type Problem, defineNode } from '../src/runtime/index.ts';
 import { type Check, atMost } from '../src/values/check.ts';
-import { EXAMPLE_MACHINE, EXAMPLE_STOCK } from '../src/values/examples.ts';
+import { EXAMPLE_MACHINE, EXAMPLE_STOCK, EXAMPLE_TILING } from '../src/values/examples.ts';
 
 export default defineNode({
   name: 'check-overhang',
@@ -25,10 +25,7 @@ export default defineNode({
   examples: [{
     title: 'a sheet that lies on the bed',
     inputs: {
-      tiling: {
-        tiles: [{ name: 'set-up 1', column: 0, row: 0, core: { minX: 0, minY: 0, maxX: 400, maxY: 200 }, window: { minX: 0, minY: 0, maxX: 400, maxY: 200 }, shift: [0, 0] }],
-        seams: [], lap: 6, travel: [900, 600],
-      },
+      tiling: EXAMPLE_TILING,
       stock: EXAMPLE_STOCK, machine: EXAMPLE_MACHINE, holding: undefined,
     },
   }],

@@ -1,11 +1,8 @@
 import '../src/values/types.ts';
-import { emptyRegion } from '../src/geometry/index.ts';
-import { bedOf, type HeldArea, type HoldDown, type Holding, planHoldDowns, type SideOverhang, sideOverhangs, type Support, supportsFor, type Tiling } from '../src/machining/index.ts';
+import { boxHolds, emptyRegion } from '../src/geometry/index.ts';
+import { bedOf, cutRoom, type HeldArea, type HoldDown, type Holding, planHoldDowns, type SideOverhang, sideOverhangs, type Support, supportsFor, type Tiling } from '../src/machining/index.ts';
 import { type Problem, defineNode } from '../src/runtime/index.ts';
-import { EXAMPLE_BOARD, EXAMPLE_CUTTER, EXAMPLE_MACHINE, EXAMPLE_STOCK } from '../src/values/examples.ts';
-
-/** Room the cutter takes beside the board besides its own diameter, mm: lead-ins and finishing (common practice, no source). */
-const LEAD_ROOM = 11;
+import { EXAMPLE_BOARD, EXAMPLE_CUTTER, EXAMPLE_MACHINE, EXAMPLE_STOCK, EXAMPLE_TILING } from '../src/values/examples.ts';
 
 export default defineNode({
   name: 'hold-down',
@@ -43,10 +40,7 @@ export default defineNode({
   examples: [{
     title: 'a small sheet on the bed',
     inputs: {
-      tiling: {
-        tiles: [{ name: 'set-up 1', column: 0, row: 0, core: { minX: 0, minY: 0, maxX: 400, maxY: 200 }, window: { minX: 0, minY: 0, maxX: 400, maxY: 200 }, shift: [0, 0] }],
-        seams: [], lap: 6, travel: [900, 600],
-      },
+      tiling: EXAMPLE_TILING,
       stock: EXAMPLE_STOCK, machine: EXAMPLE_MACHINE, cutters: [EXAMPLE_CUTTER], board: EXAMPLE_BOARD, holes: [],
     },
   }],
@@ -54,8 +48,8 @@ export default defineNode({
     const bed = bedOf(tiling, machine.bedMargin);
     const kind = by === 'clamps' ? 'clamp' as const : 'screw' as const;
     const solid = by === 'screws' || by === 'clamps';
-    const cutRoom = Math.max(0, ...cutters.map(({ diameter }) => diameter)) + LEAD_ROOM;
-    const planned = () => planHoldDowns({ stock, tiling, bed, board, holes: holes.flat(), kind, keepOut, height, pitch, cutRoom });
+    const room = cutRoom(cutters.map(({ diameter }) => diameter));
+    const planned = () => planHoldDowns({ stock, tiling, bed, board, holes: holes.flat(), kind, keepOut, height, pitch, cutRoom: room });
     const byHand = () => places.map((at): HoldDown => ({ kind, at, keepOut, height, setUps: setUpsOnBed(tiling, bed, at) }));
     const hangs = sideOverhangs(stock, tiling.tiles, bed);
     const holding: Holding = {
@@ -82,10 +76,7 @@ function supportsAt(hang: SideOverhang, places: readonly number[]): Support[] {
 }
 
 function setUpsOnBed({ tiles }: Tiling, bed: ReturnType<typeof bedOf>, at: { readonly x: number; readonly y: number }): number[] {
-  return tiles.flatMap(({ shift: [dx, dy] }, setUp) => {
-    const { minX, minY, maxX, maxY } = bed;
-    return at.x - dx >= minX && at.x - dx <= maxX && at.y - dy >= minY && at.y - dy <= maxY ? [setUp] : [];
-  });
+  return tiles.flatMap(({ shift: [dx, dy] }, setUp) => (boxHolds(bed, { x: at.x - dx, y: at.y - dy }) ? [setUp] : []));
 }
 
 function unheld({ tiles }: Tiling, { holdDowns }: Holding): Problem[] {

@@ -5,7 +5,7 @@ import {
 } from '../src/machining/index.ts';
 import { type Problem, defineNode } from '../src/runtime/index.ts';
 import { type Check, atMost } from '../src/values/check.ts';
-import { EXAMPLE_BOARD, EXAMPLE_CHANNEL, EXAMPLE_MACHINE, EXAMPLE_STOCK } from '../src/values/examples.ts';
+import { EXAMPLE_BOARD, EXAMPLE_CHANNEL, EXAMPLE_MACHINE, EXAMPLE_STOCK, EXAMPLE_TILING } from '../src/values/examples.ts';
 
 export default defineNode({
   name: 'prove-seams',
@@ -35,10 +35,7 @@ export default defineNode({
     title: 'one set-up that has nothing to cut',
     inputs: {
       setups: [], registration: undefined, machine: EXAMPLE_MACHINE, channel: EXAMPLE_CHANNEL, board: EXAMPLE_BOARD, holes: [], stock: EXAMPLE_STOCK,
-      tiling: {
-        tiles: [{ name: 'set-up 1', column: 0, row: 0, core: { minX: 0, minY: 0, maxX: 400, maxY: 200 }, window: { minX: 0, minY: 0, maxX: 400, maxY: 200 }, shift: [0, 0] }],
-        seams: [], lap: 6, travel: [900, 600],
-      },
+      tiling: EXAMPLE_TILING,
     },
     params: { cell: 1 },
   }],

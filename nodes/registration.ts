@@ -1,12 +1,9 @@
 import '../src/values/types.ts';
 import { emptyRegion } from '../src/geometry/index.ts';
-import { type Dowel, dowelProblems, pinProgram, planRegistration, type Registration, type RegistrationRequest } from '../src/machining/index.ts';
+import { cutRoom, type Dowel, dowelProblems, pinProgram, planRegistration, type Registration, type RegistrationRequest } from '../src/machining/index.ts';
 import { type Problem, defineNode } from '../src/runtime/index.ts';
 import { type Check, atMost } from '../src/values/check.ts';
-import { EXAMPLE_BOARD, EXAMPLE_CUTTER, EXAMPLE_MACHINE, EXAMPLE_STOCK } from '../src/values/examples.ts';
-
-/** Room the cutter takes beside the board besides its own diameter, mm: lead-ins and finishing (common practice, no source). */
-const LEAD_ROOM = 11;
+import { EXAMPLE_BOARD, EXAMPLE_CUTTER, EXAMPLE_MACHINE, EXAMPLE_STOCK, EXAMPLE_TILING } from '../src/values/examples.ts';
 
 export default defineNode({
   name: 'registration',
@@ -44,16 +41,13 @@ export default defineNode({
   examples: [{
     title: 'one set-up needs no pins',
     inputs: {
-      tiling: {
-        tiles: [{ name: 'set-up 1', column: 0, row: 0, core: { minX: 0, minY: 0, maxX: 400, maxY: 200 }, window: { minX: 0, minY: 0, maxX: 400, maxY: 200 }, shift: [0, 0] }],
-        seams: [], lap: 6, travel: [900, 600],
-      },
+      tiling: EXAMPLE_TILING,
       stock: EXAMPLE_STOCK, machine: EXAMPLE_MACHINE, cutter: EXAMPLE_CUTTER, board: EXAMPLE_BOARD, channel: undefined, holes: [],
     },
   }],
   compute({ tiling, stock, machine, cutter, board = emptyRegion, channel, holes }, { pins, seat, pinDepth, pinDiameter, name, greatestStep, ...params }) {
     const request: RegistrationRequest = {
-      ...params, pinDiameter: Math.max(pinDiameter, cutter.diameter), tiling, stock, board, channel: channel?.region ?? emptyRegion, centreLines: channel?.centreLines ?? [], holes: holes.flat(), cutRoom: cutter.diameter + LEAD_ROOM, limit: greatestStep, pins: seat === 'by hand' ? pins : [],
+      ...params, pinDiameter: Math.max(pinDiameter, cutter.diameter), tiling, stock, board, channel: channel?.region ?? emptyRegion, centreLines: channel?.centreLines ?? [], holes: holes.flat(), cutRoom: cutRoom([cutter.diameter]), limit: greatestStep, pins: seat === 'by hand' ? pins : [],
     };
     const plan = planRegistration(request);
     if (!plan.ok) return plan;

@@ -25,6 +25,7 @@ export * from './measure/margins.ts';
 export * from './measure/strands.ts';
 export * from './measure/weight.ts';
 export * from './measure/width.ts';
+export * from './passes/cut-room.ts';
 export * from './passes/groove-passes.ts';
 export * from './passes/groove-request.ts';
 export * from './passes/hole-passes.ts';

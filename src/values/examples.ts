@@ -4,6 +4,7 @@ import type { Channel } from '../machining/job/channel.ts';
 import type { Cutter } from '../machining/job/cutter.ts';
 import type { Router } from '../machining/job/machine.ts';
 import type { Stock } from '../machining/job/stock.ts';
+import type { Tiling } from '../machining/job/tiling.ts';
 
 /** Values for the examples of nodes: a small board with one straight groove, a 6 mm cutter, a bench router. */
 export const EXAMPLE_STOCK: Stock = { width: 400, height: 200, thickness: 12, thicknessTolerance: 0.2, density: 1190, breakthrough: 0.3 };
@@ -19,6 +20,12 @@ export const EXAMPLE_MACHINE: Router = {
     units: 'mm', arcs: 'centre', helicalArcs: true, decimals: 4, lineNumbers: false, percentLines: false, comments: 'parentheses',
     programEnd: 'M2', dwellUnit: 'seconds', longestLine: 70,
   },
+};
+
+/** The sheet cut in one set-up. */
+export const EXAMPLE_TILING: Tiling = {
+  tiles: [{ name: 'set-up 1', column: 0, row: 0, core: { minX: 0, minY: 0, maxX: 400, maxY: 200 }, window: { minX: 0, minY: 0, maxX: 400, maxY: 200 }, shift: [0, 0] }],
+  seams: [], lap: 6, travel: [900, 600],
 };
 
 export const EXAMPLE_BOARD: Region = rectangle(50, 50, 300, 100);

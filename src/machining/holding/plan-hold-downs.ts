@@ -1,4 +1,4 @@
-import { boxHolds, growBox, makeRegionIndex, type Point, type Region, shiftBox } from '../../geometry/index.ts';
+import { boxHolds, distance, growBox, makeRegionIndex, type Point, type Region, shiftBox } from '../../geometry/index.ts';
 import type { Hole } from '../job/hole.ts';
 import type { HoldDown } from '../job/holding.ts';
 import type { Stock } from '../job/stock.ts';
@@ -51,7 +51,7 @@ function freePlaces({ stock, board, holes, keepOut, kind, cutRoom }: HoldDownReq
   const edge = kind === 'clamp' ? 0 : EDGE;
   const outline = board.loops.length > 0 ? makeRegionIndex(board) : undefined;
   const clear = (place: Point) => (outline === undefined || -signedDistance(outline, place) >= keepOut / 2 + cutRoom)
-    && holes.every(({ centre, diameter, slot }) => Math.hypot(centre.x - place.x, centre.y - place.y) >= (keepOut + diameter + (slot?.length ?? 0)) / 2);
+    && holes.every(({ centre, diameter, slot }) => distance(centre, place) >= (keepOut + diameter + (slot?.length ?? 0)) / 2);
   return steps(edge, stock.height - edge, step).flatMap((y) => steps(edge, stock.width - edge, step).map((x) => ({ x, y })))
     .filter((place) => (kind !== 'clamp' || onEdge(stock, place)) && clear(place));
 }
@@ -69,13 +69,11 @@ function spread(places: readonly Point[], pitch: number): Point[] {
   const [first] = places;
   if (!first) return [];
   const taken = [first];
-  const nearest = places.map((place) => apart(place, first));
+  const nearest = places.map((place) => distance(place, first));
   for (;;) {
-    const far = nearest.reduce((best, distance, i) => (distance > nearest[best]! ? i : best), 0);
+    const far = nearest.reduce((best, away, i) => (away > nearest[best]! ? i : best), 0);
     if (nearest[far]! < pitch && (taken.length >= LEAST || nearest[far]! < pitch / 2)) return taken;
     taken.push(places[far]!);
-    places.forEach((place, i) => { nearest[i] = Math.min(nearest[i]!, apart(place, places[far]!)); });
+    places.forEach((place, i) => { nearest[i] = Math.min(nearest[i]!, distance(place, places[far]!)); });
   }
 }
-
-const apart = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y);

@@ -1,4 +1,4 @@
-import type { Point } from '../../geometry/point.ts';
+import { distance, type Point } from '../../geometry/point.ts';
 import type { Hole } from '../job/hole.ts';
 import { ACRYLIC_EXPANSION } from '../registration/errors.ts';
 
@@ -20,7 +20,7 @@ export const movementAt = (far: number, kelvin: number): number => ACRYLIC_EXPAN
 export function fixedHole(holes: readonly Pick<Hole, 'centre'>[]): number {
   const xs = holes.map(({ centre }) => centre.x), ys = holes.map(({ centre }) => centre.y);
   const middle = { x: (Math.min(...xs) + Math.max(...xs)) / 2, y: (Math.min(...ys) + Math.max(...ys)) / 2 };
-  const away = holes.map(({ centre }) => apart(centre, middle));
+  const away = holes.map(({ centre }) => distance(centre, middle));
   return away.indexOf(Math.min(...away));
 }
 
@@ -28,7 +28,7 @@ export function fixedHole(holes: readonly Pick<Hole, 'centre'>[]): number {
 export function sparePlay({ centre, diameter, slot }: Hole, fixed: Point, { screw, kelvin }: Movement): number {
   const towards = Math.atan2(fixed.y - centre.y, fixed.x - centre.x);
   const along = slot ? Math.abs(Math.cos(towards - (slot.angle * Math.PI) / 180)) * (slot.length / 2) : 0;
-  return (diameter - screw) / 2 + along - movementAt(apart(centre, fixed), kelvin);
+  return (diameter - screw) / 2 + along - movementAt(distance(centre, fixed), kelvin);
 }
 
 /** The hole made a slot that points at the fixed one and lets the board move; as it was where it does already. */
@@ -42,11 +42,9 @@ export function asSlot(hole: Hole, fixed: Point, movement: Movement): Hole {
 /** The hole made so wide that the board can move: screw and twice the movement. */
 export function asWideHole(hole: Hole, fixed: Point, { screw, kelvin }: Movement): Hole {
   const round = roundOf(hole);
-  return { ...round, diameter: Math.max(hole.diameter, up(screw + 2 * movementAt(apart(hole.centre, fixed), kelvin))) };
+  return { ...round, diameter: Math.max(hole.diameter, up(screw + 2 * movementAt(distance(hole.centre, fixed), kelvin))) };
 }
 
 const roundOf = ({ centre, diameter, purpose, setUp }: Hole): Hole => ({ centre, diameter, purpose, ...(setUp !== undefined && { setUp }) });
 
 const up = (length: number): number => Math.round(Math.ceil(length / STEP - 1e-9)) / (1 / STEP);
-
-const apart = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y);

@@ -1,4 +1,4 @@
-import { type Box, type Loop, type Point, boxOfPoints, boxesOverlap, unionBoxes } from '../../geometry/index.ts';
+import { type Box, type Loop, type Point, boxOfPoints, boxesOverlap, growBox, unionBoxes } from '../../geometry/index.ts';
 import { holeEnds } from '../job/hole.ts';
 import { type Axis, type TilingRequest, LEAD_ROOM } from './request.ts';
 
@@ -36,7 +36,7 @@ function outlineBox(box: Box | undefined, diameter: number, { width, height }: T
   return unionBoxes([cut, { minX: Math.max(0, led.minX), minY: Math.max(0, led.minY), maxX: Math.min(width, led.maxX), maxY: Math.min(height, led.maxY) }]);
 }
 
-const grown = (box: Box | undefined, by: number): Box | undefined => box && { minX: box.minX - by, minY: box.minY - by, maxX: box.maxX + by, maxY: box.maxY + by };
+const grown = (box: Box | undefined, by: number): Box | undefined => box && growBox(box, by);
 
 /**
  * Whether anything is cut in a part of the sheet: an edge of the board or of a groove goes through it, or a hole does. The
@@ -44,7 +44,7 @@ const grown = (box: Box | undefined, by: number): Box | undefined => box && { mi
  */
 export function hasWork({ board, channel, holes, cutters }: TilingRequest, part: Box): boolean {
   if (!board && !channel && holes.length === 0) return true;
-  const near = grown(part, Math.max(...cutters))!;
+  const near = growBox(part, Math.max(...cutters));
   return (board?.loops ?? []).some((loop) => loopMeets(loop, near)) || (channel?.region.loops ?? []).some((loop) => loopMeets(loop, part))
     || holes.some((hole) => boxesOverlap(grown(boxOfPoints(holeEnds(hole)), hole.diameter / 2)!, part));
 }

@@ -1,4 +1,4 @@
-import { type Box, type Path, type Point, boxOfPoints, cross, distance, dot, flattenPath, isPointPath, lerp, subtract } from '../../geometry/index.ts';
+import { type Box, type Path, type Point, boxOfPoints, cross, distance, dot, flattenPath, growBox, isPointPath, lerp, subtract } from '../../geometry/index.ts';
 import { holeEnds } from '../job/hole.ts';
 import { crossingsBetween } from './polyline-crossings.ts';
 import { type Axis, type Feature, type FeatureKind, type TilingRequest, ALONG_DEGREES, TIGHT_WIDTHS } from './request.ts';
@@ -51,10 +51,8 @@ function lineOf(path: Path): Line {
 }
 
 function spot(kind: FeatureKind, points: readonly Point[], radius: number, at = points[0]!): WorkLines['spots'][number] {
-  return { kind, at, box: widened(boxOfPoints(points)!, radius) };
+  return { kind, at, box: growBox(boxOfPoints(points)!, radius) };
 }
-
-const widened = ({ minX, minY, maxX, maxY }: Box, by: number): Box => ({ minX: minX - by, minY: minY - by, maxX: maxX + by, maxY: maxY + by });
 
 /** Stretches where the line turns faster than a circle of this radius, corners among them. */
 function tightBends(line: Line, closed: boolean, radius: number): Point[][] {
@@ -83,7 +81,7 @@ export function featuresAlong({ spots, runs }: WorkLines, axis: Axis): Feature[]
     ...spots.map(({ kind, box, at }): Feature => ({ kind, at, ...span(box) })),
     ...runs.flatMap(({ kind, line, aside }) => stretchesAlong(line, axis).map((stretch): Feature => {
       const middle = (stretch.length - 1) / 2;
-      return { kind, at: lerp(stretch[Math.floor(middle)]!, stretch[Math.ceil(middle)]!, 0.5), ...span(widened(boxOfPoints(stretch)!, aside)) };
+      return { kind, at: lerp(stretch[Math.floor(middle)]!, stretch[Math.ceil(middle)]!, 0.5), ...span(growBox(boxOfPoints(stretch)!, aside)) };
     })),
   ];
 }

@@ -77,6 +77,6 @@ function tipping(hang: SideOverhang, tiling: Tiling): Problem {
   const behind = Math.min(hang.onBed, 100);
   return {
     expected: `the sheet's middle on the bed in ${nameOf(hang, tiling)}`, found: `${hang.beyond.toFixed(0)} mm of it beyond the ${hang.side} edge; held ${behind.toFixed(0)} mm behind the edge it pulls with ${tippingForce(hang, behind).toFixed(0)} N`,
-    advice: 'Stand the supports beside the bed first, and lay the sheet on with two people.',
+    advice: 'Stand the supports beside the bed first, and lay the sheet on with a helper at its far end.',
   };
 }

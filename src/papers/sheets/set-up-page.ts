@@ -109,7 +109,7 @@ function hangBlocks(hang: SideOverhang, supports: ReturnType<typeof supportsIn>,
     : 'No support is planned on this side.';
   return [
     entry('–', `${capital(SIDE_WORDS[side])}: ${tenths(beyond)} mm beyond the bed. ${alone} ${bars}`),
-    ...(tips ? [entry('!', `The sheet tips over the ${SIDE_WORDS[side]} edge of the bed. Stand supports there first, and lay it on with two people.`, { size: 9, bold: true })] : []),
+    ...(tips ? [entry('!', `The sheet tips over the ${SIDE_WORDS[side]} edge of the bed. Stand supports there first, and lay it on with a helper at its far end.`, { size: 9, bold: true })] : []),
   ];
 }
 

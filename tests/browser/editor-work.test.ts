@@ -69,6 +69,8 @@ describe.skipIf(!inject('chromium'))('work in the editor in a browser: damaged, 
     const { page, expectCalm } = await ready(server);
     await page.getByRole('button', { name: 'Play the programs' }).click();
     await page.getByRole('button', { name: '300 ×' }).click();
+    // On a small laptop's window the picture keeps its height: the playback stands beside it.
+    expect((await page.locator('.sheet').boundingBox())!.height).toBeGreaterThan(0.9 * (await page.locator('.app-sheet').boundingBox())!.height);
     const time = page.locator('.playback').getByRole('slider');
     const before = await time.inputValue();
     await page.getByRole('button', { name: 'Play', exact: true }).click();

@@ -24,6 +24,13 @@ const SUMMARIES: { readonly [T in PortType]: (value: PortTypes[T]) => string } =
     const programs = setups.flatMap((setup) => setup.programs);
     return `${counted(setups.length, 'set-up')}, ${counted(programs.length, 'program')}, ${amount(Math.round(programs.reduce((sum, { minutes }) => sum + minutes, 0)), 'min')}`;
   },
+  strip: ({ wattsPerMetre, volts, moduleLength, colourTemperature }) => `strip ${amount(wattsPerMetre, 'W/m')} at ${amount(volts, 'V')}, modules of ${amount(moduleLength, 'mm')}, ${amount(colourTemperature, 'K')}`,
+  tube: ({ width, height, leastBend }) => `tube ${width} x ${amount(height, 'mm')}, bends to ${amount(leastBend, 'mm')}`,
+  lighting: ({ runs, wiring }) => {
+    const strip = metres(runs.flatMap(({ pieces }) => pieces).reduce((sum, { cutLength }) => sum + cutLength, 0));
+    const power = amount(Math.round(runs.reduce((sum, { watts }) => sum + watts, 0) * 10) / 10, 'W');
+    return `${counted(runs.length, 'run')}, ${strip} of strip, ${power}${wiring ? `, ${counted(wiring.supplies.length, 'supply', 'supplies')}` : ''}`;
+  },
   checks: (checks) => `${counted(checks.length, 'check')}, worst: ${worstStatus(checks)}`,
   quantities: (quantities) => counted(Object.keys(quantities).length, 'quantity', 'quantities'),
   files: (files) => files.map(({ path }) => path).join(', ') || 'no file',

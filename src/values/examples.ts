@@ -1,5 +1,8 @@
 import type { Stroke } from '../artwork/artwork.ts';
 import type { Region } from '../geometry/region.ts';
+import type { Lighting } from '../lighting/types.ts';
+import type { Strip } from '../lighting/strip.ts';
+import type { Tube } from '../lighting/tube.ts';
 import type { Channel } from '../machining/job/channel.ts';
 import type { Cutter } from '../machining/job/cutter.ts';
 import type { Router } from '../machining/job/machine.ts';
@@ -33,6 +36,24 @@ export const EXAMPLE_BOARD: Region = rectangle(50, 50, 300, 100);
 export const EXAMPLE_CHANNEL: Channel = {
   centreLines: [{ start: { x: 100, y: 100 }, segments: [{ kind: 'line', end: { x: 300, y: 100 } }], closed: false }],
   region: rectangle(95, 95, 210, 10), width: 10, depth: 6, tolerance: 0.005,
+};
+
+/** Figures as such strips and tubes commonly have them (common practice, no source). */
+export const EXAMPLE_STRIP: Strip = {
+  wattsPerMetre: 10, volts: 24, moduleLength: 50, leastBend: 15, lies: 'on edge', width: 6, colourTemperature: 3000, lumensPerMetre: 800, railResistance: 0.05, greatestCurrent: 3,
+};
+
+export const EXAMPLE_TUBE: Tube = { width: 10, height: 10, leastBend: 15, wall: 1 };
+
+/** One run of four modules in the straight groove, not yet wired to a supply. */
+export const EXAMPLE_LIGHTING: Lighting = {
+  strip: EXAMPLE_STRIP, tube: EXAMPLE_TUBE, dark: [],
+  runs: [{
+    pieces: [{
+      stroke: 0, path: EXAMPLE_CHANNEL.centreLines[0]!, lit: EXAMPLE_CHANNEL.centreLines[0]!, modules: 4, cutLength: 200, unlitStart: 0, unlitEnd: 0,
+    }],
+    jumpers: [], feeds: [{ joint: 0, at: { x: 100, y: 100 } }], watts: 2, amps: 2 / 24,
+  }],
 };
 
 /** An axis-aligned rectangle as a region. */

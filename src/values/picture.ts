@@ -6,6 +6,8 @@ export type LayerKind =
   /** What each set-up cuts; pins in the spoilboard and the holes that come to lie on them; hold-downs with the discs to keep out of; bars that carry the sheet. */
   | 'tiles' | 'pins' | 'dowels' | 'hold-downs' | 'supports'
   | 'sheet' | 'outlines' | 'strokes' | 'region' | 'groove' | 'holes' | 'tabs' | 'passes' | 'rapids' | 'seams' | 'travel'
+  /** Strip by its runs; where there is none in the groove; wires, feeds and supplies behind the board. */
+  | 'lit' | 'unlit' | 'wires'
   /** Places where strokes meet; places where a stroke could have gone another way. */
   | 'junctions' | 'doubts';
 
@@ -23,6 +25,8 @@ export interface PictureItem {
   readonly label?: string;
   /** The set-ups (places in the tiling) that cut it or in which it is there; it belongs to none in particular when absent. */
   readonly setUps?: readonly number[];
+  /** The run it belongs to, from 0: runs are told apart by number and dashes. */
+  readonly run?: number;
   /** It lies on the machine, in program coordinates, and stays there while set-ups move the sheet. */
   readonly fixed?: true;
 }

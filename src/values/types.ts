@@ -1,6 +1,9 @@
 import type { Outline, Stroke } from '../artwork/artwork.ts';
 import type { Region } from '../geometry/region.ts';
 import type { JunctionMap } from '../lettering/repair/junction-map.ts';
+import type { Strip } from '../lighting/strip.ts';
+import type { Tube } from '../lighting/tube.ts';
+import type { Lighting } from '../lighting/types.ts';
 import type { Channel } from '../machining/job/channel.ts';
 import type { Cutter } from '../machining/job/cutter.ts';
 import type { Hole } from '../machining/job/hole.ts';
@@ -31,6 +34,9 @@ declare module '../runtime/node.ts' {
     tiling: Tiling;
     registration: Registration;
     holding: Holding;
+    strip: Strip;
+    tube: Tube;
+    lighting: Lighting;
     checks: readonly Check[];
     quantities: Quantities;
     files: readonly ResultFile[];

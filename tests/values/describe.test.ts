@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { signGroups } from '../../src/values/draw.ts';
 import { describeValue } from '../../src/values/index.ts';
-import { EXAMPLE_BOARD, EXAMPLE_CHANNEL, EXAMPLE_CUTTER, EXAMPLE_MACHINE, EXAMPLE_STOCK } from '../../src/values/examples.ts';
+import { EXAMPLE_BOARD, EXAMPLE_CHANNEL, EXAMPLE_CUTTER, EXAMPLE_LIGHTING, EXAMPLE_MACHINE, EXAMPLE_STOCK, EXAMPLE_STRIP, EXAMPLE_TUBE } from '../../src/values/examples.ts';
 import { circle, line } from '../support/shapes.ts';
 
 const strokes = [{ path: line([0, 0], [1500, 0]) }, { path: line([0, 10], [300, 10]) }];
@@ -15,6 +15,10 @@ it('tells a person what came out, in words and with units', () => {
   expect(describeValue('stock', EXAMPLE_STOCK)).toBe('400 x 200 x 12 mm');
   expect(describeValue('cutter', EXAMPLE_CUTTER)).toBe('6 mm cutter, 1800 mm/min');
   expect(describeValue('machine', EXAMPLE_MACHINE)).toBe('900 x 600 mm of travel');
+  expect(describeValue('strip', EXAMPLE_STRIP)).toBe('strip 10 W/m at 24 V, modules of 50 mm, 3000 K');
+  expect(describeValue('tube', EXAMPLE_TUBE)).toBe('tube 10 x 10 mm, bends to 15 mm');
+  expect(describeValue('lighting', EXAMPLE_LIGHTING)).toBe('1 run, 0.2 m of strip, 2 W');
+  expect(describeValue('lighting', { ...EXAMPLE_LIGHTING, wiring: { supplies: [], wires: [], drops: [] } })).toBe('1 run, 0.2 m of strip, 2 W, 0 supplies');
   expect(describeValue('passes', [])).toBe('0 passes');
   expect(describeValue('set-ups', [])).toBe('0 set-ups, 0 programs, 0 min');
   expect(describeValue('files', [])).toBe('no file');

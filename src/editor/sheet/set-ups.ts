@@ -18,7 +18,7 @@ export function aloneOf(picture: NodePicture | undefined, chosen: number | undef
 }
 
 /** Layers of what is planned and cut: clear of a set-up's own window there is nothing of it yet, or what earlier ones left. */
-const WORK: ReadonlySet<LayerKind> = new Set(['outlines', 'strokes', 'region', 'groove', 'holes', 'dowels', 'tabs', 'passes', 'rapids']);
+const WORK: ReadonlySet<LayerKind> = new Set(['outlines', 'strokes', 'region', 'groove', 'holes', 'dowels', 'tabs', 'passes', 'rapids', 'lit', 'unlit', 'wires']);
 /** What stays in the sheet once it is cut. */
 const STAYS: ReadonlySet<LayerKind> = new Set(['holes', 'dowels', 'passes', 'tabs']);
 /** Beneath everything, or told by how machine and set-up are drawn. */

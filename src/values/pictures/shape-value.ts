@@ -6,6 +6,7 @@ import { amount } from '../check.ts';
 import type { Carried } from '../picture.ts';
 import { shapePasses, shapeSetUps } from './shape-moves.ts';
 import { shapeHolding } from './shape-holding.ts';
+import { shapeLighting } from './shape-lighting.ts';
 import { shapeRegistration } from './shape-registration.ts';
 import { shapeTiling } from './shape-tiling.ts';
 import { type ShapedItem, type ShapedLayer, circlePath, rectangleLoop } from './shapes.ts';
@@ -16,7 +17,7 @@ type Shape<T extends PortType> = (value: PortTypes[T], port: string) => readonly
 const NOTHING = () => [];
 
 const SHAPES: { readonly [T in PortType]: Shape<T> } = {
-  number: NOTHING, text: NOTHING, cutter: NOTHING, checks: NOTHING, quantities: NOTHING, files: NOTHING,
+  number: NOTHING, text: NOTHING, cutter: NOTHING, strip: NOTHING, tube: NOTHING, checks: NOTHING, quantities: NOTHING, files: NOTHING,
   strokes: (strokes) => [
     { kind: 'strokes', name: 'strokes', items: strokes.map(({ path, confidence }, i) => lineItem(path, `stroke ${i + 1}${sureness(confidence)}`)) },
     { kind: 'doubts', name: 'doubts', items: strokes.flatMap((stroke, i) => (stroke.doubts ?? []).map(({ at, says }): ShapedItem => ({ shape: { paths: [circlePath(at, (stroke.width ?? DOUBT) / 2)] }, title: () => `stroke ${i + 1}: ${says}` }))) },
@@ -56,6 +57,7 @@ const SHAPES: { readonly [T in PortType]: Shape<T> } = {
   tiling: shapeTiling,
   registration: shapeRegistration,
   holding: shapeHolding,
+  lighting: shapeLighting,
   passes: shapePasses,
   'set-ups': shapeSetUps,
 };

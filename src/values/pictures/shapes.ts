@@ -13,6 +13,7 @@ export interface ShapedItem {
   /** See PictureItem. */
   readonly label?: string;
   readonly setUps?: readonly number[];
+  readonly run?: number;
   readonly fixed?: true;
 }
 

@@ -12,7 +12,7 @@ const MOST_LINES = 12;
 const LONGEST_LINE = 120;
 
 /** Drawn as lines: what lies in such a layer needs no item of its own to look the same. */
-const LINES: ReadonlySet<LayerKind> = new Set(['strokes', 'passes', 'rapids', 'seams']);
+const LINES: ReadonlySet<LayerKind> = new Set(['strokes', 'passes', 'rapids', 'seams', 'unlit', 'lit', 'wires']);
 
 /** Values drawn together, as small as `dots` dots across show them: one item for all lines of a layer, no titles, short lines of text. */
 export function thumbnailOf(carried: readonly Carried[], dots: number): Picture {

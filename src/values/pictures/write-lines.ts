@@ -12,7 +12,7 @@ const PROGRAM_HEAD = 12;
 const NONE = () => [];
 
 const LINES: { readonly [T in PortType]: Write<T> } = {
-  strokes: NONE, outlines: NONE, junctions: NONE, region: NONE, channel: NONE, holes: NONE, stock: NONE, machine: NONE, tabs: NONE, passes: NONE, tiling: NONE, registration: NONE, holding: NONE,
+  strokes: NONE, outlines: NONE, junctions: NONE, region: NONE, channel: NONE, holes: NONE, stock: NONE, machine: NONE, tabs: NONE, passes: NONE, tiling: NONE, registration: NONE, holding: NONE, lighting: NONE,
   number: (value) => [amount(value, '')],
   text: (text) => text.split(/\r?\n/),
   cutter: ({ name, diameter, flutes, chipLoad, spindleSpeed, feedRate, plungeFeed, depthOfCut, cuttingLength, rampAngle }) => [
@@ -22,6 +22,14 @@ const LINES: { readonly [T in PortType]: Write<T> } = {
     `feed ${amount(feedRate, 'mm/min')}, plunge ${amount(plungeFeed, 'mm/min')}, ramp ${amount(rampAngle, 'deg')}`,
     `depth of cut ${amount(depthOfCut, 'mm')}`,
   ],
+  strip: ({ wattsPerMetre, volts, moduleLength, leastBend, lies, width, colourTemperature, lumensPerMetre, railResistance, greatestCurrent }) => [
+    `${amount(wattsPerMetre, 'W/m')} at ${amount(volts, 'V')}, at most ${amount(greatestCurrent, 'A')} from one feed`,
+    `${amount(width, 'mm')} wide, lies ${lies}, bends to ${amount(leastBend, 'mm')}`,
+    `cut every ${amount(moduleLength, 'mm')}`,
+    `${amount(colourTemperature, 'K')}, ${amount(lumensPerMetre, 'lm/m')}`,
+    `rails ${amount(railResistance, 'ohm/m')} there and back`,
+  ],
+  tube: ({ width, height, leastBend, wall }) => [`${width} x ${amount(height, 'mm')}, wall ${amount(wall, 'mm')}`, `bends to ${amount(leastBend, 'mm')}`],
   checks: (checks) => worstFirst(checks).map(({ status, says }) => `${status}: ${says}`),
   quantities: (quantities) => Object.entries(quantities).map(([name, { value, unit }]) => `${name}: ${amount(value, unit)}`),
   files: (files) => files.map((file) => `${file.path}, ${fileLength(file)} ${'text' in file ? 'characters' : 'bytes'}`),

@@ -21,7 +21,7 @@ type Prepare<T extends PortType> = (value: PortTypes[T], port: string) => Probe;
 const NOTHING: Prepare<PortType> = () => () => [];
 
 const PROBES: { readonly [T in PortType]: Prepare<T> } = {
-  number: NOTHING, text: NOTHING, cutter: NOTHING, checks: NOTHING, quantities: NOTHING, files: NOTHING,
+  number: NOTHING, text: NOTHING, cutter: NOTHING, strip: NOTHING, tube: NOTHING, checks: NOTHING, quantities: NOTHING, files: NOTHING,
   strokes: strokesProbe,
   outlines: (outlines) => linesProbe(outlines.flatMap(({ paths }) => paths), 'edge'),
   junctions: NOTHING,
@@ -42,6 +42,7 @@ const PROBES: { readonly [T in PortType]: Prepare<T> } = {
   holes: (holes) => (at, within) => readHole(holes, at, within),
   stock: ({ width, height }) => (at, within) => readRectangle({ minX: 0, minY: 0, maxX: width, maxY: height }, 'to the edge of the sheet', at, within),
   machine: ({ travelX, travelY }) => (at, within) => readRectangle({ minX: 0, minY: 0, maxX: travelX, maxY: travelY }, 'to the end of the travel', at, within),
+  lighting: ({ runs }) => linesProbe(runs.flatMap(({ pieces }) => pieces.map(({ lit }) => lit)), 'strip'),
   tabs: (tabs) => (at, within) => readTab(tabs, at, within),
   passes: (passes) => {
     const cuts = measurePasses(passes);

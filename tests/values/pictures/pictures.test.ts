@@ -2,9 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parsePathData } from '../../../src/artwork/path-data.ts';
 import { type Box, type Path, applyToPath, flattenPath, makeSegmentIndex, multiply, pathBounds, rotation, scaling, translation } from '../../../src/geometry/index.ts';
+import type { Wiring } from '../../../src/lighting/index.ts';
 import { type Hole, type Pass, type SetUp, displaceMoves } from '../../../src/machining/index.ts';
 import type { PortType } from '../../../src/runtime/index.ts';
-import { EXAMPLE_BOARD, EXAMPLE_CHANNEL, EXAMPLE_CUTTER, EXAMPLE_MACHINE, EXAMPLE_STOCK } from '../../../src/values/examples.ts';
+import { EXAMPLE_BOARD, EXAMPLE_CHANNEL, EXAMPLE_CUTTER, EXAMPLE_LIGHTING, EXAMPLE_MACHINE, EXAMPLE_STOCK, EXAMPLE_STRIP, EXAMPLE_TUBE } from '../../../src/values/examples.ts';
 import { type Carried, type Picture, atLeast, pictureOf, spotsOf, thumbnailOf } from '../../../src/values/index.ts';
 import { LAYER_KINDS, LAYER_ORDER } from '../../../src/values/layer-kinds.ts';
 import { tilingAt } from '../../machining/set-ups-fixture.ts';
@@ -59,6 +60,12 @@ const checks = [
   atLeast({ check: 'c', value: 0, limit: 1, unit: 'mm', subject: 'C', advice: 'Look.' }, 'caution'),
 ];
 
+const size = { name: '0.5 mm²', area: 0.5, ohmsPerKm: 39, ampacity: 3 };
+const wiring: Wiring = {
+  supplies: [{ at: { x: 50, y: 20 }, ratedWatts: 15, watts: 2, amps: 0.1, fuse: 1, runs: [0] }], drops: [0.1],
+  wires: [{ kind: 'feed', run: 0, place: 0, from: { x: 50, y: 20 }, to: { x: 100, y: 100 }, length: 500, size, amps: 0.1, drop: 0.1 }],
+};
+
 /** One value of each type with something in it. */
 const VALUES: { readonly [T in PortType]: unknown } = {
   number: 12.5, text: 'open\nlate', strokes: [{ path: mixed, confidence: 0.4, doubts: [{ at: { x: 1, y: 1 }, says: 'could turn' }] }, { path: line([0, 0], [0, 412]) }], outlines: [{ paths: [circle(0, 0, 9)], fillRule: 'nonzero' }],
@@ -77,13 +84,14 @@ const VALUES: { readonly [T in PortType]: unknown } = {
   holding: { holdDowns: [{ kind: 'screw', at: { x: 10, y: 10 }, keepOut: 20, height: 5 }], areas: [{ kind: 'tape', region: EXAMPLE_BOARD }], supports: [{ setUp: 1, axis: 'x', at: 300, length: 200 }] },
   region: EXAMPLE_BOARD, channel: EXAMPLE_CHANNEL, holes, stock: EXAMPLE_STOCK, cutter: EXAMPLE_CUTTER, machine: EXAMPLE_MACHINE, passes: [pass, drilled],
   tabs: [{ centre: { x: 1, y: 2 }, width: 8, height: 2.5 }], 'set-ups': setups, checks, quantities: { strip: { value: 2.84, unit: 'm' } },
-  files: [{ path: 'note.txt', text: 'abc' }],
+  files: [{ path: 'note.txt', text: 'abc' }], strip: EXAMPLE_STRIP, tube: EXAMPLE_TUBE,
+  lighting: { ...EXAMPLE_LIGHTING, dark: [{ stroke: 0, at: { x: 9, y: 9 }, length: 5, why: 'meets' }], wiring },
 };
 const EMPTY: Partial<Record<PortType, unknown>> = {
   strokes: [], outlines: [], junctions: { frame: { origin: { x: 0, y: 0 }, size: 1 }, junctions: [], ends: [] }, region: { loops: [] }, channel: { ...EXAMPLE_CHANNEL, centreLines: [], region: { loops: [] } },
   tiling: { tiles: [], seams: [], lap: 6, travel: [70, 100] }, registration: { pins: [], dowels: [], clearance: 0, pitchError: 0, steps: [] },
   holding: { holdDowns: [], areas: [], supports: [] }, holes: [], passes: [], tabs: [], 'set-ups': [],
-  checks: [], quantities: {}, files: [], text: '',
+  lighting: { ...EXAMPLE_LIGHTING, runs: [] }, checks: [], quantities: {}, files: [], text: '',
 };
 const TYPES = Object.keys(VALUES) as PortType[];
 

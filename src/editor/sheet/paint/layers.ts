@@ -61,6 +61,15 @@ const PAINTERS: Readonly<Record<LayerKind, Painter>> = {
     strokeItems(ink, items, { colour: ink.palette.colours.desk, width: 4, cap: 'butt' });
     for (const item of items) writeBeside(ink, item, ink.palette.colours.ink);
   },
+  lit: (ink, { items }) => {
+    for (const item of items) strokeItems(ink, [item], { colour: ink.palette.colours.amber, width: 3, dash: runDash(item), cap: 'butt' });
+    for (const item of items) writeAtStart(ink, item);
+  },
+  unlit: (ink, { items }) => strokeItems(ink, items, { colour: ink.palette.colours.grey, width: 1.5, dash: [2, 3], cap: 'butt' }),
+  wires: (ink, { items }) => {
+    for (const item of items) strokeItems(ink, [item], { colour: ink.palette.colours.ink, width: 1.25, dash: runDash(item), cap: 'butt' });
+    for (const item of items) writeAtStart(ink, item);
+  },
   junctions: (ink, { items }) => strokeItems(ink, items, { colour: ink.palette.colours.grey, width: 1.75 }),
   doubts: (ink, { items }) => {
     for (const item of items) drawDoubt(ink, item);
@@ -125,6 +134,17 @@ function drawPin(ink: Ink, item: PictureItem): void {
   circle(ink, at, radius, { fill: paper, pen: { colour, width: 1.5 } });
   circle(ink, at, 2, { fill: colour });
   if (item.label !== undefined) write(ink, item.label, { x: at.x + radius + 4, y: at.y - radius }, colour);
+}
+
+/** Runs beside one another are told apart by their dashes; the first is drawn through, and so is what belongs to none. */
+const DASHES: readonly (readonly number[])[] = [[], [14, 4], [6, 3], [14, 3, 3, 3], [3, 2]];
+const runDash = ({ run = 0 }: PictureItem): readonly number[] => DASHES[run % DASHES.length]!;
+
+/** An item's label beside the place where it begins. */
+function writeAtStart(ink: Ink, { label, start }: PictureItem): void {
+  if (label === undefined || !start) return;
+  const at = toScreen(ink.frame, { x: start.at[0], y: start.at[1] });
+  write(ink, label, beside(at, { x: start.along[0], y: -start.along[1] }), ink.palette.colours.ink);
 }
 
 /** The head of a screw or clamp in the middle of its disc. */

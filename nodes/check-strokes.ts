@@ -31,7 +31,7 @@ export default defineNode({
       outputs: {
         checks: [
           count('strokes-nearly-touch', near, `Places where grooves come nearer than ${nearly} mm`, 'Join the strokes there or move them apart.'),
-          atMost({ check: 'strokes-overlap', value: overlap?.length ?? 0, limit: longestOverlap, unit: 'mm', ...(overlap && { at: overlap.at }), subject: 'Longest stretch of one stroke on top of another', advice: 'Remove the double line in the drawing.' }, 'caution'),
+          atMost({ check: 'strokes-overlap', value: overlap?.length ?? 0, limit: longestOverlap, unit: 'mm', ...(overlap && { at: overlap.at }), subject: 'Longest stretch of one stroke on top of another', advice: 'Remove the double line in the drawing, or allow more where one stroke runs out along another.' }, 'caution'),
           count('crumbs', small, `Pieces smaller than ${crumbArea} mm2`, 'Look at these places: small islands break out, small grooves are stray marks.'),
         ],
       },

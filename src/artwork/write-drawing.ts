@@ -54,7 +54,7 @@ const ENTITIES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', 
 const FORBIDDEN = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
 
 /** Text safe inside elements and quoted attributes. What XML cannot hold is replaced by U+FFFD. */
-export const escapeXml = (text: string): string => text.replace(FORBIDDEN, '\ufffd').replace(/[&<>"']/g, (c) => ENTITIES[c] ?? c);
+const escapeXml = (text: string): string => text.replace(FORBIDDEN, '\ufffd').replace(/[&<>"']/g, (c) => ENTITIES[c] ?? c);
 
 function styleOf(item: DrawingItem): Required<ItemStyle> {
   const width = item.kind === 'stroke' ? item.stroke.width : undefined;

@@ -32,7 +32,7 @@ export function explain(command: CommandUse): string {
 }
 
 /** A command in one line: its name, operands and options. */
-export function usage({ name, operands, options }: CommandUse): string {
+function usage({ name, operands, options }: CommandUse): string {
   return [name, ...operands.map(operandWords), ...options.map(bracketed)].join(' ');
 }
 

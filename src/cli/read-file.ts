@@ -6,10 +6,10 @@ import { troubleWords } from './trouble.ts';
 
 const MIB = 1024 * 1024;
 /** The largest file that is read, bytes: far above any drawing, well below what memory bears. */
-export const LARGEST_FILE = 32 * MIB;
+const LARGEST_FILE = 32 * MIB;
 
 /** A file's bytes; its kind and size are looked at before it is opened. `place` is where the user named it. */
-export function readBytes(path: string, place: string): Found<Uint8Array> {
+function readBytes(path: string, place: string): Found<Uint8Array> {
   try {
     const trouble = unfit(statSync(path));
     if (trouble) return faulty(place, trouble.expected, trouble.found, trouble.advice);

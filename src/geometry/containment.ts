@@ -20,7 +20,7 @@ export function squaredDistanceToEdge(point: Point, a: Point, b: Point): number 
  * How many times an edge winds about a point, counted along the ray in direction +x: 1 when it passes upwards, -1 downwards.
  * An edge owns its lower end and not its upper one, so chains of edges are counted once.
  */
-export function windingOfEdge(point: Point, a: Point, b: Point): -1 | 0 | 1 {
+function windingOfEdge(point: Point, a: Point, b: Point): -1 | 0 | 1 {
   const up = a.y <= point.y && b.y > point.y;
   if (!up && !(b.y <= point.y && a.y > point.y)) return 0;
   const side = (b.x - a.x) * (point.y - a.y) - (b.y - a.y) * (point.x - a.x);

@@ -17,7 +17,7 @@ export const COORDINATE_LIMIT_MM = 100_000;
 export const VERTEX_LIMIT = 2_000_000;
 
 /** The most crossings of edges one boolean operation finds: some seconds of work. Drawings have thousands, tangles of n edges n^2. */
-export const CROSSING_LIMIT = 1_000_000;
+const CROSSING_LIMIT = 1_000_000;
 
 /** A loop in whole kernel units. */
 export type UnitLoop = readonly Point[];

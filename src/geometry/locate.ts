@@ -8,7 +8,7 @@ import { type Point, type Vector } from './point.ts';
 import { type Region } from './region.ts';
 
 /** A point this near to a boundary, in mm, is on it: boundaries are rounded to kernel units, so nearer is not known. */
-export const ON_BOUNDARY_MM = 0.5 / UNITS_PER_MM;
+const ON_BOUNDARY_MM = 0.5 / UNITS_PER_MM;
 
 /** Where a point lies with respect to a region. Looks at every edge: for many points of one region make an index. */
 export function pointInRegion(region: Region, point: Point): Location {

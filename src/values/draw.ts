@@ -31,7 +31,7 @@ export function signGroups({ artwork, channel, board, holes, tiling }: SignParts
   ];
 }
 
-export function drawStroke(stroke: Stroke): DrawingItem {
+function drawStroke(stroke: Stroke): DrawingItem {
   return { kind: 'stroke', stroke };
 }
 

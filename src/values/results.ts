@@ -7,7 +7,7 @@ import type { SetUp } from '../machining/job/setup.ts';
 import { type Check, type CheckStatus, type Quantities, type ResultFile, worstStatus } from './check.ts';
 
 /** The kinds of value a run hands over; whatever makes one is evaluated by a run. */
-export const RESULT_TYPES = ['checks', 'quantities', 'set-ups', 'files'] as const satisfies readonly PortType[];
+const RESULT_TYPES = ['checks', 'quantities', 'set-ups', 'files'] as const satisfies readonly PortType[];
 type ResultType = (typeof RESULT_TYPES)[number];
 
 export interface Failure {

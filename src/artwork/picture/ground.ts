@@ -22,7 +22,7 @@ const DARKEST = 0.02;
 /** The smallest tone by which anything may stand out from the ground. */
 const LEAST_STEP = 1e-4;
 
-export const cellOf = ({ columns, rows }: Grid): number => Math.max(LEAST_CELL, Math.ceil(Math.max(columns, rows) / CELLS));
+const cellOf = ({ columns, rows }: Grid): number => Math.max(LEAST_CELL, Math.ceil(Math.max(columns, rows) / CELLS));
 
 /** An empty record of what is seen in the cells of a picture. */
 export function nothingSeen(grid: Grid): Seen {

@@ -14,7 +14,7 @@ export interface PngHeader {
   readonly interlaced: boolean;
 }
 
-export const SIGNATURE_LENGTH = 8;
+const SIGNATURE_LENGTH = 8;
 
 /** Samples per pixel by colour type; a type that is not here does not exist. */
 const CHANNELS: Readonly<Record<number, number>> = { 0: 1, 2: 3, 3: 1, 4: 2, 6: 4 };

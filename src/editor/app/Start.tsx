@@ -41,7 +41,7 @@ async function started(): Promise<Beginning> {
 }
 
 /** What the page cannot do without and this browser does not have, in words. */
-export function missingAbilities(): readonly string[] {
+function missingAbilities(): readonly string[] {
   const needed: readonly (readonly [string, () => boolean])[] = [
     ['workers, which compute beside the page', () => typeof Worker === 'function'],
     ['dialogs', () => typeof HTMLDialogElement === 'function' && 'showModal' in HTMLDialogElement.prototype],

@@ -23,7 +23,7 @@ export function Toolbar() {
 }
 
 /** A button for a command: its keys and, where it cannot be done now, the reason are told on hovering and to screen readers. */
-export function CommandButton({ command, short = false }: { readonly command: Command | undefined; readonly short?: boolean }) {
+function CommandButton({ command, short = false }: { readonly command: Command | undefined; readonly short?: boolean }) {
   if (command === undefined) return null;
   const refusal = command.refusal?.();
   const hint = [labelOf(command), refusal, command.keys?.map((keys) => shownKeys(keys).join('+')).join(' or ')].filter(Boolean).join(' · ');

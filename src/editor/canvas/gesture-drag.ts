@@ -70,7 +70,7 @@ function putOnWire(view: BenchView, key: string, card: string, [dx, dy]: readonl
   announce('Step put into the wire.');
 }
 
-export function drawShifted(view: BenchView, ids: ReadonlySet<string>, dx: number, dy: number): void {
+function drawShifted(view: BenchView, ids: ReadonlySet<string>, dx: number, dy: number): void {
   const graph = currentGraph();
   shiftCards(graph, ids, dx, dy);
   for (const id of ids) {

@@ -32,7 +32,7 @@ function taken(event: KeyboardEvent, act: () => void): void {
 }
 
 /** The card a key leads to from another: along wires to the left and right, among those side by side up and down. */
-export function walkTo(key: string, id: string): string | undefined {
+function walkTo(key: string, id: string): string | undefined {
   const graph: VisibleGraph = visibleGraph(editor.getState().shapes, present());
   switch (key) {
     case 'ArrowRight': return nearestRow(alongWires(graph, id), id) ?? towards(lie.getState().boxes, id, 'right') ?? id;
@@ -71,7 +71,7 @@ function enter(id: string): void {
 }
 
 /** Opens the menu of a card below its title. */
-export function openMenuOf(id: string): void {
+function openMenuOf(id: string): void {
   const element = cardElement(id);
   const room = element?.closest('.bench')?.getBoundingClientRect();
   const box = element?.getBoundingClientRect();

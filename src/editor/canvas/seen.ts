@@ -5,7 +5,7 @@ import { lie } from './lie.ts';
 import { seenBox, viewport } from './state.ts';
 
 /** Nodes whose cards are within a frame; of a folded group the last member, whose picture it shows. */
-export function idsSeen(boxes: ReadonlyMap<string, Box>, frame: Box): readonly string[] {
+function idsSeen(boxes: ReadonlyMap<string, Box>, frame: Box): readonly string[] {
   const { cards } = currentGraph();
   return [...boxes].flatMap(([id, box]) => (overlap(box, frame) ? cards.get(id)?.members.at(-1) ?? [] : []));
 }

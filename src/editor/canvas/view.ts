@@ -7,7 +7,7 @@ type Schemes = GetSchemes<{ readonly id: string }, { readonly id: string; readon
 type Signal = { readonly type: string; readonly data?: unknown };
 
 export const LEAST_ZOOM = 0.08;
-export const MOST_ZOOM = 3;
+const MOST_ZOOM = 3;
 /** Below this zoom the words on a card are too small to read, and its title takes their room. */
 const FAR = 0.55;
 

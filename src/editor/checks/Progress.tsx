@@ -4,7 +4,7 @@ import { useEditor } from '../state/editor.ts';
 import { cancel, recompute } from '../worker/client.ts';
 
 /** What takes less is not worth telling, milliseconds. */
-export const WORTH_TELLING = 300;
+const WORTH_TELLING = 300;
 const TICK = 250;
 
 /** What is being computed, how far it is and for how long, with a way to stop. Takes the same room whatever it says. */

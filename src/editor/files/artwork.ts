@@ -35,13 +35,13 @@ const fittingParams = (shape: NodeShape | undefined, name: string): readonly (re
   Object.entries(shape?.params ?? {}).flatMap(([param, declared]) => (declared.kind === 'file' && takes(declared, name) ? [[param, declared] as const] : []));
 
 /** Every parameter of the document that takes a file of that name. */
-export function placesFor(name: string, document: GraphDocument, shapes: Shapes): readonly FilePlace[] {
+function placesFor(name: string, document: GraphDocument, shapes: Shapes): readonly FilePlace[] {
   return document.nodes.flatMap((node) =>
     fittingParams(shapes.get(node.type), name).map(([param, { label }]) => ({ node: node.id, param, step: titleOf(shapes, node), label })));
 }
 
 /** The type of the step that is added for a file that no step takes, and the parameter it goes to. */
-export function stepFor(name: string, shapes: Shapes): { readonly type: string; readonly param: string } | undefined {
+function stepFor(name: string, shapes: Shapes): { readonly type: string; readonly param: string } | undefined {
   for (const [type, shape] of shapes) {
     const [fitting] = fittingParams(shape, name);
     if (fitting !== undefined) return { type, param: fitting[0] };

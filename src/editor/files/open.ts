@@ -59,7 +59,7 @@ export async function openKept({ name, text, handle }: { readonly name: string; 
 }
 
 /** Puts a recipe in the place of the present one. What is wrong with it is told and stays listed. */
-export function openSource(source: Source): void {
+function openSource(source: Source): void {
   const found = readFile(source, editor.getState().shapes);
   if (found.document === undefined) return refuse(source, found.problems, undefined);
   const [first, ...rest] = found.problems;

@@ -1,7 +1,7 @@
 import type { PictureBox } from '../../values/picture.ts';
 
 /** What fits a sheet of A4 held upright, with margins and the lines above and below the picture, mm. */
-export const PRINT_ROOM = { width: 180, height: 150 } as const;
+const PRINT_ROOM = { width: 180, height: 150 } as const;
 
 /** The usual scales of drawings (ISO 5455), and what lies between for large signs. */
 const SCALES = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];

@@ -43,7 +43,7 @@ export function findSteps({ shapes, pieces = [] }: Offered, query: string, fits?
 }
 
 /** Which port of a type an end would be wired to: a required input before an optional one. */
-export function portThatFits({ inputs, outputs }: NodeShape, { side, type }: Wanted): string | undefined {
+function portThatFits({ inputs, outputs }: NodeShape, { side, type }: Wanted): string | undefined {
   if (opposite(side) === 'output') return Object.entries(outputs).find(([, port]) => port.type === type)?.[0];
   const fitting = Object.entries(inputs).filter(([, port]) => port.type === type);
   return (fitting.find(([, port]) => port.optional !== true) ?? fitting[0])?.[0];

@@ -4,8 +4,8 @@ import {
 } from '../../runtime/index.ts';
 import { linePlace, scanJson } from '../../runtime/json-scan.ts';
 
-export const PIECE_FORMAT = 'groovewright-piece';
-export const PIECE_VERSION = 1;
+const PIECE_FORMAT = 'groovewright-piece';
+const PIECE_VERSION = 1;
 
 /** A part of a graph that can be put into another: steps with the wires and groups among them. */
 export type Piece = Pick<GraphDocument, 'title' | 'nodes' | 'wires' | 'groups'>;

@@ -16,7 +16,7 @@ let lastNode: string | undefined;
 let onSheet = true;
 
 /** Whether the node's values lie on the sheet. */
-export const liesOnSheet = ({ history, shapes }: EditorState, node: string): boolean => nodesOnSheet(history.document, shapes).has(node);
+const liesOnSheet = ({ history, shapes }: EditorState, node: string): boolean => nodesOnSheet(history.document, shapes).has(node);
 
 /** A place in other coordinates than those shown, to be flown to once its own are. */
 let awaited: Spot | undefined;
@@ -175,7 +175,7 @@ export function flyTo(to: View): void {
 const SPOT_SCALE = 4;
 
 /** Goes to a place with what is around it; no nearer than the person already is. */
-export const flyToSpot = ([x, y]: readonly [number, number]): void => flyToBox({ minX: x, minY: y, maxX: x, maxY: y });
+const flyToSpot = ([x, y]: readonly [number, number]): void => flyToBox({ minX: x, minY: y, maxX: x, maxY: y });
 
 /** Goes to places with what is around them, so near that all of them are seen. */
 export function flyToBox(places: Box): void {

@@ -36,7 +36,7 @@ export const SCALES = { least: 0.01, most: 10_000 } as const;
 /** Room left around what is fitted, CSS pixels. */
 const MARGIN = 28;
 
-export const clampScale = (scale: number): number => Math.min(SCALES.most, Math.max(SCALES.least, scale));
+const clampScale = (scale: number): number => Math.min(SCALES.most, Math.max(SCALES.least, scale));
 
 /** The middle of the part of the canvas that the rulers leave free, in pixels. */
 const middle = ({ width, height }: Size): Point => ({ x: (width + RULER) / 2, y: (height + RULER) / 2 });

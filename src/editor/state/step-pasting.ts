@@ -39,7 +39,7 @@ async function clipboardText(): Promise<string | undefined> {
 }
 
 /** Puts a piece into the graph, from the clipboard or from those kept, at a place clear of other cards. */
-export function putPiece(text: string, at = surroundings().place()): void {
+function putPiece(text: string, at = surroundings().place()): void {
   const { shapes, history: { document } } = editor.getState();
   if (!isPiece(text)) return notify({ kind: 'caution', says: 'What was copied is no steps. Choose steps on the bench and copy them, then paste.' });
   const read = readPiece(text, shapes);

@@ -57,7 +57,7 @@ export const ANSWERS: { readonly [Q in Question]: Answer<Q> } = {
 };
 
 /** Refuses a question about a node that is not there or was not computed yet. */
-export function noResult(desk: Desk, node: string): { readonly ok: false; readonly problem: Problem } {
+function noResult(desk: Desk, node: string): { readonly ok: false; readonly problem: Problem } {
   const there = desk.node(node) !== undefined;
   return {
     ok: false,

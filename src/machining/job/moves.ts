@@ -118,7 +118,7 @@ export const shiftMoves = (moves: readonly Move[], dx: number, dy: number): Move
     : { ...move, to: shifted(move.to, dx, dy) });
 
 /** The same moves, turned about the origin of the plane, counter-clockwise. */
-export function turnMoves(moves: readonly Move[], degrees: number): Move[] {
+function turnMoves(moves: readonly Move[], degrees: number): Move[] {
   const turn = turning(degrees);
   return moves.map((move) => (move.kind === 'arc' ? { ...move, to: turn(move.to), centre: turn(move.centre) } : { ...move, to: turn(move.to) }));
 }

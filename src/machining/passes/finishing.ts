@@ -101,7 +101,7 @@ function leadFrom(cut: FinishingCut, from: Point, at: number, away: number): Lea
  * The arc from a point that joins a track in its direction of travel; undefined when it would turn by more than a
  * right angle. Its radius is the squared distance over twice the sideways part of it (tangent and chord).
  */
-export function tangentLead(track: Track, from: Point, joins: number): Track | undefined {
+function tangentLead(track: Track, from: Point, joins: number): Track | undefined {
   const wall = pointAt(track, joins);
   const direction = directionAt(track, joins);
   const back = subtract(from, wall);

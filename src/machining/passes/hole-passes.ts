@@ -34,7 +34,7 @@ export interface HoleRequest {
 }
 
 /** A hole is drilled by a cutter of its own diameter, give or take this, mm. */
-export const DRILL_FIT = 0.05;
+const DRILL_FIT = 0.05;
 /** A hole wider than its cutter by less than this fraction of the diameter is drilled, then widened by one turn at full depth. */
 const WIDEN_UNDER = 0.2;
 /** Largest stepover between the circles of a wide hole as a fraction of the diameter: nothing is left between them. */

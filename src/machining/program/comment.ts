@@ -2,7 +2,7 @@
 const LONGEST_COMMENT = 60;
 
 /** Text in the characters a comment may hold: printable ASCII on one line, accents dropped, brackets for parentheses. */
-export const plainText = (text: string): string => text
+const plainText = (text: string): string => text
   .normalize('NFD').replace(/\p{M}/gu, '')
   .replace(/\(/g, '[').replace(/\)/g, ']')
   .replace(/[\s\p{Cc}]+/gu, ' ')

@@ -64,7 +64,7 @@ export interface Proof {
 }
 
 /** Most samples of a proof: some seconds of work. A sheet of 2.4 x 1.2 m fits at 0.1 mm. */
-export const GREATEST_SAMPLES = 3e8;
+const GREATEST_SAMPLES = 3e8;
 /** The sheet is gone through in bands of at most this many cells: 16 MB at a time, whatever the sheet. */
 const BAND_CELLS = 2 ** 22;
 /** Chords of regions made here stay this share of the tolerance away from the truth. */

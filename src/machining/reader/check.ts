@@ -4,7 +4,7 @@ import { refuse, type Refusal } from './types.ts';
 
 /** The codes of group 0 that use axis words themselves: G10, G28, G30, G92. */
 const AXIS_USERS = [100, 280, 300, 920];
-export const NO_MOTION = 800;
+const NO_MOTION = 800;
 
 export const isArc = (motion: number | undefined): boolean => motion === 20 || motion === 30;
 export const isCycle = (motion: number | undefined): boolean => motion !== undefined && motion >= 810 && motion <= 830;

@@ -28,7 +28,7 @@ export const accumulatedLikely = (angle: number, pitch: number, moves: number): 
 /** Linear expansion of cast acrylic, 1/K: the usual figure (ISO 11359-2; Unified Facilities Criteria 4-159-01 gives 7.2e-5 at 60 F). */
 export const ACRYLIC_EXPANSION = 7e-5;
 /** That of aluminium, of which beds are often made, 1/K (from memory). */
-export const ALUMINIUM_EXPANSION = 23e-6;
+const ALUMINIUM_EXPANSION = 23e-6;
 
 /** How much more the sheet's pin distance grows than the bed's when both warm by `kelvin`, mm. */
 export const pitchGrowth = (distance: number, kelvin: number, sheet = ACRYLIC_EXPANSION, bed = ALUMINIUM_EXPANSION): number => (sheet - bed) * distance * kelvin;

@@ -23,7 +23,7 @@ export function commonReach({ tiles }: Tiling): Box {
 }
 
 /** The neighbours of a set-up that run before it, the earliest first. */
-export function neighboursBefore(tiles: readonly Tile[], setUp: number): number[] {
+function neighboursBefore(tiles: readonly Tile[], setUp: number): number[] {
   const { column, row } = tiles[setUp]!;
   return tiles.slice(0, setUp).flatMap((tile, i) => (Math.abs(tile.column - column) + Math.abs(tile.row - row) === 1 ? [i] : []));
 }

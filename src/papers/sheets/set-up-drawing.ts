@@ -28,7 +28,7 @@ interface Layout {
 }
 
 /** The sheet as it lies in a set-up, program coordinates. */
-export function lyingSheet({ stock }: Pick<Work, 'stock'>, { tile: { shift: [dx, dy] } }: Turn): Box {
+function lyingSheet({ stock }: Pick<Work, 'stock'>, { tile: { shift: [dx, dy] } }: Turn): Box {
   return { minX: -dx, minY: -dy, maxX: stock.width - dx, maxY: stock.height - dy };
 }
 

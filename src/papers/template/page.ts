@@ -95,7 +95,7 @@ function nameEdge(book: Book, view: View, at: { readonly x: number; readonly y: 
 }
 
 /** One level line for each row of pages, as near its middle as holes allow, at a whole number of millimetres above the board's foot. */
-export function levelOf({ bounds, mounting }: Template, { window: { minY, maxY } }: TemplatePage): number {
+function levelOf({ bounds, mounting }: Template, { window: { minY, maxY } }: TemplatePage): number {
   const middle = Math.round((minY + maxY) / 2 - bounds.minY);
   for (let away = 0; away < (maxY - minY) / 3; away++)
     for (const level of [middle + away, middle - away]) if (mounting.every(({ y, diameter }) => Math.abs(y - level) > diameter / 2 + CLEAR)) return level;

@@ -20,7 +20,7 @@ export interface ReliefMaker {
 }
 
 /** Cells along the longer side of the sheet. */
-export const RELIEF_CELLS = 1600;
+const RELIEF_CELLS = 1600;
 /** Room around the cuts where the sheet is not known, mm. */
 const MARGIN = 10;
 /** A thinner strip of sheet than this part of its length is drawn wider. */

@@ -14,7 +14,7 @@ const refusal = (text: string, unit: Unit = 'mm') => {
   return reading.refusal;
 };
 
-const UNITS: readonly Unit[] = ['mm', 'mm2', 'mm/min', 'mm/s2', 'mm/tooth', '1/min', 'deg', 's', 'kg/m3', 'MPa', 'K', 'count', 'ratio'];
+const UNITS: readonly Unit[] = ['mm', 'mm2', 'mm/min', 'mm/s2', 'mm/tooth', '1/min', 'deg', 's', 'kg/m3', 'MPa', 'K', 'W', 'V', 'A', 'W/m', 'lm/m', 'ohm/m', 'count', 'ratio'];
 
 describe('reading an expression', () => {
   it.each([
@@ -31,7 +31,7 @@ describe('reading an expression', () => {
   it.each([
     ['1 in2', 'mm2', 645.16], ['3 in * 2 mm', 'mm2', 152.4], ['40 in/min', 'mm/min', 1016], ['15 mm/s', 'mm/min', 900], ['1.2 m/min', 'mm/min', 1200], ['300 mm / 0.5 min', 'mm/min', 600],
     ['0.4 m/s²', 'mm/s2', 400], ['0.004 in/tooth', 'mm/tooth', 0.1016], ['0.1 mm', 'mm/tooth', 0.1], ['18000 1/min', '1/min', 18000], ['6000*3 rpm', '1/min', 18000],
-    ['45°', 'deg', 45], ['360 deg/8', 'deg', 45], ['0.5 min', 's', 30], ['1.19 g/cm3', 'kg/m3', 1190], ['3.2 GPa', 'MPa', 3200], ['25 K - 15 K', 'K', 10], ['2*3', 'count', 6], ['40%', 'ratio', 0.4], ['2/5', 'ratio', 0.4], ['600 mm / 200 mm', 'ratio', 3],
+    ['45°', 'deg', 45], ['360 deg/8', 'deg', 45], ['0.5 min', 's', 30], ['1.19 g/cm3', 'kg/m3', 1190], ['3.2 GPa', 'MPa', 3200], ['25 K - 15 K', 'K', 10], ['500 mA', 'A', 0.5], ['12 V * 2 A', 'W', 24], ['60 W / 5 A', 'V', 12], ['3.048 W/ft', 'W/m', 10], ['50 W / 5 m', 'W/m', 10], ['0.5 V/2 A/5 m', 'ohm/m', 0.05], ['2*3', 'count', 6], ['40%', 'ratio', 0.4], ['2/5', 'ratio', 0.4], ['600 mm / 200 mm', 'ratio', 3],
   ] as const)('reads %s for %s', (text, unit, expected) => expect(value(text, unit)).toBe(expected));
 
   it.each([

@@ -52,6 +52,8 @@ export const halfOf = (branch: number, second: boolean): number => 2 * branch + 
 
 interface Start {
   readonly turned: boolean;
+  /** How far, radians, the outline turns at the corner that ends each wall, seen inwards. */
+  readonly corners: { readonly left: number; readonly right: number };
   readonly track: Track;
   readonly clear: number;
   readonly safe: number;
@@ -80,7 +82,7 @@ export function growArm(ground: Ground, start: Start): Grown {
   // Beyond the widening the crotch is near, where walls part in any case.
   const widening = Math.min(steps, Math.floor((track.along[safe]! - track.along[clear]!) / (STEP * width)) - 1);
   const staysTogether = all[0]!.line.length >= all[0]!.base + widening && all[0]!.line.slice(all[0]!.base, all[0]!.base + widening).every(({ left, right }) => left.length > 0 && right.length > 0);
-  const swerves = all.map((one, k) => swerve(one, steps) + (k > 0 && staysTogether ? BOTH_WALLS : 0));
+  const swerves = all.map((one) => swerve(one, steps) + (one.shed !== undefined && staysTogether ? BOTH_WALLS + CORNERED * Math.max(0, start.corners[one.shed]) : 0));
   return all[swerves.indexOf(Math.min(...swerves))]!;
 }
 
@@ -107,6 +109,9 @@ const SWERVE = 1.3;
 
 /** One wall alone must do better than both by this much, radians. */
 const BOTH_WALLS = 0.03;
+
+/** And by as much more for each radian of the corner that ends the wall: a wall that leaves does so without one. */
+const CORNERED = 0.05;
 
 /** How far, radians, a following turned away from the circle its base lay on over so many steps; more if it lost its way before half of them. */
 function swerve({ line: whole, base }: Grown, steps: number): number {

@@ -12,6 +12,8 @@ export interface Arm {
   readonly branch: number;
   readonly turned: boolean;
   readonly track: Track;
+  /** How far, radians, the outline turns at the corner that ends each wall, seen inwards. */
+  readonly corners: { readonly left: number; readonly right: number };
   /** Index into the track, which leads outward, from which both walls are the arm's own. */
   readonly safe: number;
   /** Index from which its discs touch neither crotch: before `safe` where the arm widens into the junction. */
@@ -23,7 +25,7 @@ export interface Arm {
   readonly plain: Grown | undefined;
 }
 
-type BareArm = Omit<Arm, 'grown' | 'safe' | 'clear' | 'stub' | 'plain'>;
+type BareArm = Omit<Arm, 'grown' | 'safe' | 'clear' | 'corners' | 'stub' | 'plain'>;
 type SafeArm = Omit<Arm, 'grown' | 'plain'>;
 
 /** Forks of the axis taken for one junction, its arms counter-clockwise, and how they pair. */
@@ -110,10 +112,11 @@ function safeArms(shore: Shore, unordered: readonly BareArm[], widest: number, f
   const width = Math.min(widest, ...arms.map(({ track }) => 2 * track.radius[track.radius.length >> 1]!));
   const crotches = arms.map((arm, k) => crotchBetween(shore, arm.track.left[0]!, arms[(k + 1) % arms.length]!.track.right[0]!, width));
   return arms.map((arm, k) => {
-    const { safe, clear } = safeIndex(shore, arm.track, crotches[k]!, crotches.at(k - 1)!);
+    const [left, right] = [crotches[k]!, crotches.at(k - 1)!];
+    const { safe, clear } = safeIndex(shore, arm.track, left, right);
     const { track } = arm;
     const short = free.has(arm.branch) && trackLength(track) - track.along[safe]! < STUB * 2 * track.radius[safe]!;
-    return { ...arm, safe, clear, stub: short ? { x: track.x.at(-1)!, y: track.y.at(-1)! } : undefined };
+    return { ...arm, corners: { left: right.turn, right: left.turn }, safe, clear, stub: short ? { x: track.x.at(-1)!, y: track.y.at(-1)! } : undefined };
   });
 }
 

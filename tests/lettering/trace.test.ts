@@ -54,6 +54,13 @@ describe('strokes with known centre lines, errors in percent of the width', () =
   }, 30_000);
 });
 
+describe('an arm that widens towards a corner on either side', () => {
+  it('is a pen that grew wider: neither wall leaves it', () => {
+    const { inner, matched } = found(truth.word(61));
+    expect([matched, inner.max < 1]).toEqual([true, true]);
+  });
+});
+
 describe('free ends', () => {
   it.each(truth.endShapes())('$name: where a round cap of the stroke\'s own width reaches as far as the lettering, within 1', (shape) => {
     const { ends, whole, matched, kinks } = found(shape);

@@ -10,7 +10,10 @@ const root = fileURLToPath(new URL('..', import.meta.url));
 const ALLOWED: Record<string, readonly string[]> = {
   'src/geometry': ['clipper2-js'],
   'src/artwork': ['src/geometry', 'saxes', 'css-tree', 'fast-png', 'jpeg-js', 'fflate', 'd3-contour'],
-  'src/lettering': ['src/geometry', 'src/artwork', 'delaunator'],
+  'src/lettering': [
+    'src/geometry', 'src/artwork', 'delaunator', 'harfbuzzjs', 'bidi-js', 'brotli', 'fflate', '@fontsource/sacramento', '@fontsource/pacifico', '@fontsource/dancing-script',
+    '@fontsource/great-vibes', '@fontsource/caveat', '@fontsource/patrick-hand', '@fontsource/varela-round', '@fontsource/barlow-condensed',
+  ],
   'src/machining': ['src/geometry'],
   'src/lighting': ['src/geometry'],
   'src/papers': ['src/geometry', 'src/machining', 'jspdf'],

@@ -10,3 +10,4 @@ export { type Smoothed, smoothStrokes } from './edit/smooth.ts';
 export { type BarDirection, dotsToBars } from './edit/bars.ts';
 export { trimEnds } from './edit/trim.ts';
 export { compareWithArtwork, type Comparison, type Coverage } from './compare/compare.ts';
+export * from './typeset/index.ts';

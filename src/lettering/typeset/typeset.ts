@@ -1,0 +1,87 @@
+import type { Outline } from '../../artwork/artwork.ts';
+import { applyToPath, multiply, translation } from '../../geometry/index.ts';
+import { makeBaseline } from './baseline.ts';
+import { isSpace } from './cluster.ts';
+import { joinsLost } from './joins.ts';
+import { layOut, lineWidth, type PlacedCluster, type Spacing } from './layout.ts';
+import { withFont } from './open-font.ts';
+import type { LayoutOptions, Laid } from './options.ts';
+import { namesOf, readPhrase } from './phrase.ts';
+import type { TypeProblem, TypeProblems } from './problem.ts';
+import { missingLetters } from './runs.ts';
+import { setLine } from './set-line.ts';
+import type { Typeface } from './typeface.ts';
+
+export interface Typeset extends Laid {
+  /** One for each glyph that shows anything; `source` names the characters it stands for. */
+  readonly outlines: readonly Outline[];
+}
+
+type Typesetting = { readonly ok: true; readonly typeset: Typeset } | { readonly ok: false; readonly problems: TypeProblems };
+
+/** Sets a phrase in a typeface. A letter that the typeface does not have, or that is empty in it, is a problem: no sign may miss one. */
+export function typesetPhrase(text: string, typeface: Typeface, options: LayoutOptions): Typesetting {
+  const { lines, cautions } = readPhrase(text);
+  if (lines.length === 0) return { ok: false, problems: [noLetters(text)] };
+  const work = withFont(() => {
+    const missing = [...new Set(lines.flatMap((line) => missingLetters(line, typeface)))];
+    return missing.length > 0 ? { ok: false, problems: [notThere(missing, typeface)] } as const : compose(lines, typeface, options);
+  });
+  if (!work.ok) return { ok: false, problems: [{ place: 'font', ...work.problems[0] }] };
+  if (!work.value.ok) return work.value;
+  const { typeset } = work.value;
+  return { ok: true, typeset: { ...typeset, cautions: [...cautions, ...typeset.cautions] } };
+}
+
+function compose(texts: readonly string[], typeface: Typeface, options: LayoutOptions): Typesetting {
+  const { size, shape, alignment, direction } = options;
+  const spacing: Spacing = { letters: options.letterSpacing * size, words: options.wordSpacing * size };
+  const setting = { alignment, leading: options.lineSpacing * size, capHeight: size };
+  const set = (ligatures: boolean) => texts.map((line) => setLine(line, typeface, { capHeight: size, direction, ligatures }));
+  const lines = set(spacing.letters === 0);
+  const empty = lines.flatMap(({ clusters }) => clusters).filter((cluster) => cluster.drawn.length === 0 && !isSpace(cluster) && /[\p{L}\p{N}]/u.test(cluster.text));
+  if (empty.length > 0) return { ok: false, problems: [withoutOutline([...new Set(empty.map(({ text }) => text))], typeface)] };
+  const baseline = makeBaseline(shape, setting);
+  const widths = lines.map((line) => lineWidth(line, spacing));
+  const refused = baseline.refuse(widths);
+  if (refused) return { ok: false, problems: refused };
+  const placed = layOut(lines, spacing, baseline);
+  const beyond = Math.max(0, ...widths.map(baseline.beyond));
+  const asDesigned = spacing.letters === 0 && shape.kind === 'straight';
+  const plain = () => layOut(lines, { letters: 0, words: 0 }, makeBaseline({ kind: 'straight' }, setting));
+  const cautions = [...(beyond > 0 ? [standsOut(beyond)] : []), ...(asDesigned ? [] : apart(joinsLost(plain(), placed, size), options))];
+  return { ok: true, typeset: { outlines: placed.flatMap(outlinesOf), letters: placed.filter(({ cluster }) => !isSpace(cluster)).length, lines: lines.length, cautions } };
+}
+
+function outlinesOf({ cluster, line, transform }: PlacedCluster): Outline[] {
+  const source = `“${cluster.text}”, letter ${cluster.letter} of line ${line + 1}`;
+  return cluster.drawn.map(({ paths, at }) => {
+    const place = multiply(transform, translation(at.x, at.y));
+    return { paths: paths.map((path) => applyToPath(place, path)), fillRule: 'nonzero', source };
+  });
+}
+
+export const noLetters = (text: string): TypeProblem => ({
+  place: 'phrase', expected: 'at least one letter', found: text === '' ? 'an empty phrase' : 'nothing but spaces', advice: 'Type what the sign is to say.',
+});
+
+const notThere = (missing: readonly string[], { name }: Typeface): TypeProblem => ({
+  place: 'phrase', expected: `characters that ${name} has`, found: `${namesOf(missing)}, which it has not`, advice: 'Choose another typeface, give a font that has them, or write it otherwise.',
+});
+
+const withoutOutline = (empty: readonly string[], { name }: Typeface): TypeProblem => ({
+  place: 'font', expected: 'a font with outlines for the letters of the phrase', found: `none in ${name} for ${namesOf(empty)}`, advice: 'Choose a font that is whole, and whose letters are outlines.',
+});
+
+const standsOut = (beyond: number): TypeProblem => ({
+  place: 'baseline', expected: 'a baseline as long as the text', found: `text that is ${beyond.toFixed(1)} mm longer`, advice: 'It goes straight on beyond the end; set the letters smaller, or draw a longer stroke.',
+});
+
+function apart({ joins, lost }: { readonly joins: number; readonly lost: number }, { letterSpacing }: LayoutOptions): TypeProblem[] {
+  if (lost === 0) return [];
+  const spaced = letterSpacing !== 0;
+  return [{
+    place: spaced ? 'letterSpacing' : 'radius', expected: 'letters joined as the typeface joins them', found: `${lost} of ${joins} joins come apart`,
+    advice: spaced ? 'Set the letter spacing to 0 for joined writing.' : 'Bend the baseline less, or join the strokes after tracing.',
+  }];
+}

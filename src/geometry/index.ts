@@ -24,5 +24,6 @@ export * from './sample.ts';
 export * from './segment-crossings.ts';
 export * from './segment-index.ts';
 export * from './simplify.ts';
+export * from './spikes.ts';
 export * from './transform.ts';
 export * from './trim.ts';

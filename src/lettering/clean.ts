@@ -1,6 +1,6 @@
 import type { Outline } from '../artwork/artwork.ts';
 import {
-  boxOfPoints, components, flattenPath, type Loop, loopPerimeter, type Path, type Point, pointInRegion, type Region, regionArea, regionBounds, regionFromLoops, regionPerimeter, simplifyLoop, unionRegions,
+  boxOfPoints, components, distance, flattenPath, type Loop, loopPerimeter, type Path, type Point, pointInRegion, type Region, regionArea, regionBounds, regionFromLoops, regionPerimeter, simplifyLoop, unionRegions, withoutSpikes,
 } from '../geometry/index.ts';
 
 /** Chords of the first look stray at most this share of the drawing's size from its curves. */
@@ -8,6 +8,9 @@ const FIRST_LOOK = 1 / 4000;
 
 /** Chords stray at most this share of the stroke width; a third of it again is spent on leaving out points. */
 const FINE_SHARE = 0.001;
+
+/** Hairs and slits thinner than this share of the stroke width are nothing a pen did: leftovers of drawing and joining. */
+const THIN_SHARE = 0.002;
 
 /** A part smaller than a disc this share of the stroke width across is a crumb, no lettering. */
 const CRUMB_SHARE = 0.12;
@@ -29,7 +32,7 @@ export function cleanOutlines(outlines: readonly Outline[]): Cleaned | undefined
   const first = roughWidth(regionOf(outlines, size * FIRST_LOOK));
   if (!(first > 0)) return undefined;
   const each = outlines.map((outline) => filled(outline, first * FINE_SHARE));
-  const region = simplified(unionRegions(each), (first * FINE_SHARE) / 3);
+  const region = withoutContacts(plain(unionRegions(each), first), first * THIN_SHARE);
   const width = roughWidth(region);
   if (!(width > 0)) return undefined;
   const parts = components(region);
@@ -65,5 +68,42 @@ function sourcesOf(outlines: readonly Outline[], regions: readonly Region[]): (p
   })?.source;
 }
 
-const simplified = ({ loops }: Region, tolerance: number): Region =>
-  ({ loops: loops.map((loop) => simplifyLoop(loop, tolerance)).filter((loop) => loop.length > 2) });
+/** The region without points it can do without and without what is too thin for any pen, for strokes of a width. */
+function plain({ loops }: Region, width: number): Region {
+  const simple = (loop: Loop): Loop => simplifyLoop(loop, (width * FINE_SHARE) / 3);
+  const plainLoop = (loop: Loop): Loop => {
+    const before = simple(loop);
+    const after = withoutSpikes(before, width * THIN_SHARE);
+    // Where a spike stood on a straight side its feet are left.
+    return after.length < before.length ? simple(after) : after;
+  };
+  return { loops: loops.map(plainLoop).filter((loop) => loop.length > 2) };
+}
+
+/**
+ * The region with its corners cut off where its loops touch one another, or themselves, in a vertex: at most `most` mm along their edges. A loop
+ * leaves such a point on the side it came from, so the cuts never cross, and no two points coincide.
+ */
+function withoutContacts({ loops }: Region, most: number): Region {
+  const shortest = shortestEdgesAt(loops);
+  const cut = (point: Point, toward: Point): Point => {
+    const [dx, dy] = [toward.x - point.x, toward.y - point.y];
+    const share = Math.min(most, shortest.get(placeKey(point))!.edge / 3) / Math.hypot(dx, dy);
+    return { x: point.x + share * dx, y: point.y + share * dy };
+  };
+  return { loops: loops.map((loop) => loop.flatMap((point, i) => (shortest.get(placeKey(point))!.times === 1 ? [point]
+    : [cut(point, loop.at(i - 1)!), cut(point, loop[(i + 1) % loop.length]!)]))) };
+}
+
+const placeKey = ({ x, y }: Point): string => `${x} ${y}`;
+
+/** For each place of the loops' vertices how many vertices lie there, and the shortest of all their edges. */
+function shortestEdgesAt(loops: readonly Loop[]): Map<string, { times: number; edge: number }> {
+  const found = new Map<string, { times: number; edge: number }>();
+  for (const loop of loops) loop.forEach((point, i) => {
+    const [key, before, after] = [placeKey(point), loop.at(i - 1)!, loop[(i + 1) % loop.length]!];
+    const { times, edge } = found.get(key) ?? { times: 0, edge: Infinity };
+    found.set(key, { times: times + 1, edge: Math.min(edge, distance(point, before), distance(point, after)) });
+  });
+  return found;
+}

@@ -1,4 +1,5 @@
 import Delaunator from 'delaunator';
+import { makeRegionIndex, type Point } from '../geometry/index.ts';
 import { type Boundary, halve } from './boundary.ts';
 
 /**
@@ -21,17 +22,22 @@ export interface MedialGraph {
 /** Rounds of halving boundary edges that the triangulation lacks; each round halves what is still missing. */
 const MOST_ROUNDS = 12;
 
-/** The medial graph of the region inside a boundary. */
+/** Halving is given up beyond so many times the points: edges that lie on one another would ask for it without end. */
+const MOST_GROWTH = 8;
+
+/** The medial graph of the region inside a boundary. It has at most `4 * MOST_GROWTH` nodes for each of its points. */
 export function medialGraph(given: Boundary): MedialGraph {
   let boundary = given;
   let triangulation = new Delaunator(boundary.places);
-  for (let round = 0; round < MOST_ROUNDS; round++) {
-    const missing = missingEdges(boundary, triangulation);
-    if (missing.size === 0) break;
-    boundary = halve(boundary, missing);
+  let missing = missingEdges(boundary, triangulation);
+  for (let round = 0; round < MOST_ROUNDS && boundary.next.length < MOST_GROWTH * given.next.length; round++) {
+    const long = apart(boundary, triangulation, missing);
+    if (long.size === 0) break;
+    boundary = halve(boundary, long);
     triangulation = new Delaunator(boundary.places);
+    missing = missingEdges(boundary, triangulation);
   }
-  return graphOf(boundary, triangulation, insideTriangles(boundary, triangulation));
+  return graphOf(boundary, triangulation, missing.size === 0 ? insideTriangles(boundary, triangulation) : coveredTriangles(boundary, triangulation));
 }
 
 type Triangulation = Pick<Delaunator<Float64Array>, 'triangles' | 'halfedges'>;
@@ -47,6 +53,22 @@ function missingEdges({ next }: Boundary, { triangles }: Triangulation): Set<num
     if (next[b] === a) missing.delete(b);
   }
   return missing;
+}
+
+/** Those of some edges whose ends are both corners of triangles. A point that coincides with another is none, however often its edges are halved. */
+function apart({ next }: Boundary, { triangles }: Triangulation, edges: ReadonlySet<number>): Set<number> {
+  const corners = new Uint8Array(next.length);
+  for (const corner of triangles) corners[corner] = 1;
+  return new Set([...edges].filter((edge) => corners[edge] === 1 && corners[next[edge]!] === 1));
+}
+
+/** Which triangles have their middle inside the boundary's loops: slower than to follow the boundary, but no gap in it lets anything through. */
+function coveredTriangles({ places, loop, lengths }: Boundary, { triangles }: Triangulation): Uint8Array {
+  const loops = lengths.map((): Point[] => []);
+  loop.forEach((which, i) => loops[which]!.push({ x: places[2 * i]!, y: places[2 * i + 1]! }));
+  const { contains } = makeRegionIndex({ loops });
+  const mean = (corner: number, axis: 0 | 1) => (places[2 * triangles[corner]! + axis]! + places[2 * triangles[corner + 1]! + axis]! + places[2 * triangles[corner + 2]! + axis]!) / 3;
+  return Uint8Array.from({ length: triangles.length / 3 }, (_, t) => (contains({ x: mean(3 * t, 0), y: mean(3 * t, 1) }) ? 1 : 0));
 }
 
 /** Which triangles lie inside: those left of a boundary edge, and all that can be reached from them without crossing one. */

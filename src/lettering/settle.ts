@@ -34,6 +34,12 @@ const OVERLAP = 5;
 /** Weight with which a held sample stays. */
 const HOLD = 20;
 
+/**
+ * Weight with which any other stays: too little to matter next to what bends a bridge of a hundred widths, enough that a hair's
+ * run of thousands of samples without a wall leaves the equations soluble.
+ */
+const FLOATING = 1e-10;
+
 /** A wall seen more aslant than this (cosine) is not across from the centre line. */
 const ACROSS = 0.8;
 
@@ -44,15 +50,23 @@ const ACROSS = 0.8;
  */
 export function settle(shore: Shore, samples: readonly Sample[], closed: boolean): Settled[] {
   let line: Settled[] = samples.map((sample) => ({ ...sample, seen: 2 }));
-  const width = 2 * medianHalf(line);
+  const step = stepFor(line);
   for (let round = 0; round < ROUNDS; round++) {
-    const even = resample(line, closed, STEP * width);
+    const even = resample(line, closed, step);
     if (even.length < 4) return even;
     const wrap = closed ? Math.min(even.length, Math.ceil(OVERLAP / STEP)) : 0;
     const wrapped = closed ? [...even.slice(-wrap), ...even, ...even.slice(0, wrap)] : even;
     line = relaxed(shore, wrapped, USUAL).slice(wrap, wrap + even.length);
   }
   return line;
+}
+
+/** A settled line has at most this many times the samples of its course, or a broad stroke that begins in a hair would take thousands. */
+const DENSEST = 4;
+
+function stepFor(line: readonly Settled[]): number {
+  const total = line.reduce((sum, { x, y }, i) => sum + (i === 0 ? 0 : Math.hypot(x - line[i - 1]!.x, y - line[i - 1]!.y)), 0);
+  return Math.max(STEP * 2 * medianHalf(line), total / (DENSEST * line.length));
 }
 
 function medianHalf(line: readonly { half: number }[]): number {
@@ -94,11 +108,13 @@ export function relaxed({ boundary }: Shore, line: readonly Settled[], stiffness
       addEquation(system, [2 * i, 2 * i + 1], [slant, 1], foot.distance, 1);
     }
     const hold = i < held ? HOLD : 1e-6;
-    addEquation(system, [2 * i], [1], 0, i < held ? HOLD : 0);
+    addEquation(system, [2 * i], [1], 0, i < held ? HOLD : FLOATING);
     addEquation(system, [2 * i + 1], [1], line[i]!.half, hold);
   });
   addPenalties(system, line, normals, stiffness);
   const found = solveNormals(system);
+  // Where rounding ate what the equations say, the line stays as it was.
+  if (!found.every(Number.isFinite)) return [...line];
   return line.map((sample, i): Settled => {
     const move = Math.max(-sample.half, Math.min(sample.half, found[2 * i]!));
     const { left, right } = feet[i]!;
@@ -119,13 +135,18 @@ function nearestFoot(hints: readonly number[], find: (hint: number) => Foot, nor
   return best;
 }
 
+/** In steps, lines smoothed over more than this are not smoothed harder: the power of a broad stroke's width in steps of a hair's is beyond what can be reckoned with. */
+const STIFFEST = 64;
+
+const stiff = (steps: number): number => Math.min(STIFFEST, steps);
+
 function addPenalties(system: ReturnType<typeof emptyNormals>, line: readonly Settled[], normals: readonly Vector[], { smoothing, widthSmoothing, levelling }: Stiffness): void {
   const third = [-1, 3, -3, 1];
   const step = Math.hypot(line[1]!.x - line[0]!.x, line[1]!.y - line[0]!.y);
   for (let i = 0; i + 3 < line.length; i++) {
     const local = (line[i]!.half + line[i + 3]!.half);
     const places = third.map((_, k) => 2 * (i + k));
-    const weight = ((smoothing * local) / step) ** 6;
+    const weight = stiff((smoothing * local) / step) ** 6;
     for (const axis of ['x', 'y'] as const) {
       const value = third.reduce((sum, factor, k) => sum - factor * line[i + k]![axis], 0);
       addEquation(system, places, third.map((factor, k) => factor * normals[i + k]![axis]), value, weight);
@@ -133,9 +154,9 @@ function addPenalties(system: ReturnType<typeof emptyNormals>, line: readonly Se
   }
   for (let i = 0; i + 1 < line.length; i++) {
     const walls = line[i + 1]!.left.length > 0 && line[i + 1]!.right.length > 0;
-    if (!walls) addEquation(system, [2 * i + 1, 2 * i + 3], [-1, 1], 0, ((levelling * 2 * line[i]!.half) / step) ** 2);
+    if (!walls) addEquation(system, [2 * i + 1, 2 * i + 3], [-1, 1], 0, stiff((levelling * 2 * line[i]!.half) / step) ** 2);
   }
   for (let i = 0; i + 2 < line.length; i++) {
-    addEquation(system, [2 * i + 1, 2 * i + 3, 2 * i + 5], [1, -2, 1], 0, ((widthSmoothing * 2 * line[i + 1]!.half) / step) ** 4);
+    addEquation(system, [2 * i + 1, 2 * i + 3, 2 * i + 5], [1, -2, 1], 0, stiff((widthSmoothing * 2 * line[i + 1]!.half) / step) ** 4);
   }
 }

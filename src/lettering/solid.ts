@@ -24,7 +24,7 @@ const RAGGED = 0.24;
 
 /** Tells what a part is from its axis. `width` is the usual width of the lettering's strokes, mm; undefined when there are none. */
 export function kindOf(region: Region, tracks: readonly Track[], width: number | undefined): Kind {
-  const widest = 2 * Math.max(...tracks.flatMap(({ radius }) => radius));
+  const widest = 2 * tracks.reduce((most, { radius }) => radius.reduce((a, b) => Math.max(a, b), most), 0);
   const long = tracks.reduce((sum, track) => sum + trackLength(track), 0);
   const ragged = raggedness(tracks, long) > RAGGED;
   if (width !== undefined && widest < DOT_SIZE * width && region.loops.length === 1) {

@@ -10,6 +10,8 @@ export interface Lighting {
   readonly runs: readonly LightRun[];
   /** Stretches of the groove without light longer than one that nothing is said about: where strokes meet or cross, and strokes too short for a module. */
   readonly dark: readonly DarkSpot[];
+  /** Where leads from supplies reach the board. At least one where there is a run. */
+  readonly leads: readonly Point[];
   /** What feeds the runs; absent until it has been chosen. */
   readonly wiring?: Wiring;
 }

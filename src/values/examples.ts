@@ -47,7 +47,7 @@ export const EXAMPLE_TUBE: Tube = { width: 10, height: 10, leastBend: 15, wall: 
 
 /** One run of four modules in the straight groove, not yet wired to a supply. */
 export const EXAMPLE_LIGHTING: Lighting = {
-  strip: EXAMPLE_STRIP, tube: EXAMPLE_TUBE, dark: [],
+  strip: EXAMPLE_STRIP, tube: EXAMPLE_TUBE, dark: [], leads: [{ x: 200, y: 60 }],
   runs: [{
     pieces: [{
       stroke: 0, path: EXAMPLE_CHANNEL.centreLines[0]!, lit: EXAMPLE_CHANNEL.centreLines[0]!, modules: 4, cutLength: 200, unlitStart: 0, unlitEnd: 0,

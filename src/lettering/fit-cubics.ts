@@ -125,7 +125,10 @@ function footParam(cubic: Cubic, point: Point, t: number): number {
   return slope <= 0 ? t : Math.min(1, Math.max(0, t - dot(off, first) / slope));
 }
 
-/** Least squares for the two handle lengths (P. Schneider, Graphics Gems, 1990); a third of the chord where that has no good answer. */
+/**
+ * Least squares for the two handle lengths (P. Schneider, Graphics Gems, 1990); a third of the chord where that has no good answer. Few points on
+ * a nearly straight piece hardly tell the two apart: handles that pass each other along the chord, where the curve would run back, are none.
+ */
 function solved(points: readonly Point[], params: readonly number[], t1: Vector, t2: Vector): Cubic {
   const [start, end] = [points[0]!, points.at(-1)!];
   let [a11, a12, a22, b1, b2] = [0, 0, 0, 0, 0];
@@ -139,8 +142,10 @@ function solved(points: readonly Point[], params: readonly number[], t1: Vector,
     b1 += dot(u, gap); b2 += dot(v, gap);
   });
   const det = a11 * a22 - a12 * a12;
-  const chord = Math.hypot(end.x - start.x, end.y - start.y);
+  const across = subtract(end, start);
+  const chord = Math.hypot(across.x, across.y);
   let [h1, h2] = det > 1e-12 * a11 * a22 ? [(b1 * a22 - b2 * a12) / det, (b2 * a11 - b1 * a12) / det] : [chord / 3, chord / 3];
-  if (!(h1 > 0.01 * chord && h2 > 0.01 * chord && h1 < 4 * chord && h2 < 4 * chord)) [h1, h2] = [chord / 3, chord / 3];
+  const passing = h1 * Math.max(0, dot(t1, across)) - h2 * Math.min(0, dot(t2, across)) > chord * chord;
+  if (passing || !(h1 > 0.01 * chord && h2 > 0.01 * chord && h1 < 4 * chord && h2 < 4 * chord)) [h1, h2] = [chord / 3, chord / 3];
   return [start, add(start, scale(t1, h1)), add(end, scale(t2, h2)), end];
 }

@@ -96,6 +96,14 @@ describe('fitting cubics', () => {
     expect([open.start, pathEnd(open)]).toEqual([spiral[0], spiral.at(-1)]);
   });
 
+  it('never runs back along a nearly straight piece of few points, wherever they lie within the tolerance', () => {
+    const random = seeded(7);
+    for (let k = 0; k < 100; k++) {
+      const points = Array.from({ length: 8 }, (_, i) => at(1.6 * i, 0.01 * i * i + 0.05 * (random() - 0.5)));
+      for (const { tangent } of samplePath(fitCubics(points, false, 0.02), 0.05)) expect(tangent.x).toBeGreaterThan(0.9);
+    }
+  });
+
   it('finds tangents of a circle, also at its ends', () => {
     const arc = Array.from({ length: 30 }, (_, i) => at(10 * Math.cos(i / 15), 10 * Math.sin(i / 15)));
     tangentsOf(arc, false).forEach((tangent, i) => expect(Math.hypot(tangent.x + Math.sin(i / 15), tangent.y - Math.cos(i / 15))).toBeLessThan(0.002));

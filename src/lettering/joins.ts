@@ -77,7 +77,8 @@ export function merge(line: readonly Settled[], from: number, partners: readonly
       if (near.distance > ALONGSIDE * place.half || Math.abs(angle) > ALIKE) continue;
       const way = Math.min(4 * place.half, Math.max(1.2 * place.half, (2 * near.distance) / Math.max(1e-6, Math.abs(angle))));
       const goal = placeAlong(other, closed, near, turned ? -way : way);
-      return { line: [...line.slice(0, i + 1), ...blend(place, heading, goal.at, goal.heading + (turned ? Math.PI : 0))], stroke, at: goal.at };
+      const arriving = goal.heading + (turned ? Math.PI : 0);
+      return { line: bentOnto(line, goal.short ? roomBefore(line, i, goal.at, way) : i, goal.at, arriving), stroke, at: goal.at };
     }
   }
   return undefined;
@@ -105,8 +106,8 @@ function footOn(line: readonly Point[], closed: boolean, { x, y }: Point): OnLin
   return best;
 }
 
-/** The place a signed length further along a line; its end, should that come first. */
-function placeAlong(line: readonly Point[], closed: boolean, from: OnLine, way: number): { at: Point; heading: number } {
+/** The place a signed length further along a line; its end, should that come first: it is short then. */
+function placeAlong(line: readonly Point[], closed: boolean, from: OnLine, way: number): { at: Point; heading: number; short: boolean } {
   const sign = Math.sign(way);
   let [at, left, heading, k] = [from.at, Math.abs(way), from.heading, sign > 0 ? from.piece : from.piece - 1];
   for (let guard = 0; guard < line.length; guard++, k += sign) {
@@ -114,11 +115,24 @@ function placeAlong(line: readonly Point[], closed: boolean, from: OnLine, way: 
     const next = line.at(((k % line.length) + line.length) % line.length)!;
     const piece = Math.hypot(next.x - at.x, next.y - at.y);
     if (piece > 1e-9) heading = sign > 0 ? Math.atan2(next.y - at.y, next.x - at.x) : Math.atan2(at.y - next.y, at.x - next.x);
-    if (piece >= left) return { at: { x: at.x + (left / piece) * (next.x - at.x), y: at.y + (left / piece) * (next.y - at.y) }, heading };
+    if (piece >= left) return { at: { x: at.x + (left / piece) * (next.x - at.x), y: at.y + (left / piece) * (next.y - at.y) }, heading, short: false };
     left -= piece;
     at = next;
   }
-  return { at, heading };
+  return { at, heading, short: true };
+}
+
+const headingAt = (line: readonly Point[], i: number): number => Math.atan2(line[i]!.y - line[i - 1]!.y, line[i]!.x - line[i - 1]!.x);
+
+/** The line up to an index and from there in an even bend to a point. */
+const bentOnto = (line: readonly Settled[], from: number, at: Point, arriving: number): Settled[] =>
+  [...line.slice(0, from + 1), ...blend(line[from]!, headingAt(line, from), at, arriving)];
+
+/** The last index, no later than one given, from which a point is so far away that a bend has room. */
+function roomBefore(line: readonly Settled[], last: number, at: Point, way: number): number {
+  let i = last;
+  while (i > 1 && Math.hypot(line[i]!.x - at.x, line[i]!.y - at.y) < way) i--;
+  return i;
 }
 
 /** Places on the cubic from one place and heading to another, the start left out. */
@@ -196,14 +210,19 @@ function closestIndex(line: readonly Settled[], from: number, point: Point): num
   return best;
 }
 
-/** The line up to an index, its part from `from` on bent so that it ends at a point. */
-function landed(line: readonly Settled[], from: number, to: number, at: Point): Settled[] {
-  const last = Math.max(to, Math.min(from + 1, line.length - 1));
-  const [dx, dy] = [at.x - line[last]!.x, at.y - line[last]!.y];
-  const start = Math.max(0, from - 4);
-  return line.slice(0, last + 1).map((sample, i) => {
-    const t = Math.max(0, (i - start) / (last - start));
-    const share = t * t * (3 - 2 * t);
-    return { ...sample, x: sample.x + share * dx, y: sample.y + share * dy };
-  });
+/** A landing's bend has at least this much room, in half-widths, and turns at its start by no more than this, radians. */
+const [ROOM, MOST_TURN] = [1.2, 0.3];
+
+/** A landing's bend begins no farther back than this before the junction, in half-widths. */
+const FARTHEST = 4;
+
+/** The line bent so that it ends at a point: on an arc that begins where the point lies nearly ahead. */
+function landed(line: readonly Settled[], from: number, last: number, at: Point): Settled[] {
+  const off = (i: number) => Math.abs(wrapped(Math.atan2(at.y - line[i]!.y, at.x - line[i]!.x) - headingAt(line, i)));
+  const start = roomBefore(line, last, at, ROOM * line[last]!.half);
+  const least = Math.max(1, indexBack(line.slice(0, from + 1), FARTHEST * line[from]!.half));
+  let best = start;
+  for (let i = start; i >= least && off(best) > MOST_TURN; i--) if (off(i) < off(best)) best = i;
+  const chord = Math.atan2(at.y - line[best]!.y, at.x - line[best]!.x);
+  return bentOnto(line, best, at, chord + wrapped(chord - headingAt(line, best)));
 }

@@ -30,9 +30,9 @@ const LONGEST_WIDENING = 3;
 
 /**
  * The first place whose discs touch neither crotch's rounding and grow no wider towards the junction; no farther than half the arm,
- * should it be short.
+ * should it be short. `narrows` if as far as was looked it narrows away from the junction.
  */
-export function safeIndex({ walk }: Shore, track: Track, left: Crotch, right: Crotch): { clear: number; safe: number } {
+export function safeIndex({ walk }: Shore, track: Track, left: Crotch, right: Crotch): { clear: number; safe: number; narrows: boolean } {
   const last = indexAlong(track, 0.5 * trackLength(track));
   let k = 0;
   for (; k < last; k++) {
@@ -46,7 +46,7 @@ export function safeIndex({ walk }: Shore, track: Track, left: Crotch, right: Cr
     const ahead = indexAlong(track, track.along[k]! + track.radius[k]!);
     if (track.radius[k]! - track.radius[ahead]! < NARROWING * (track.along[ahead]! - track.along[k]!)) break;
   }
-  return { clear, safe: k };
+  return { clear, safe: k, narrows: k >= limit };
 }
 
 /** Views a grown arm where it comes nearest to the middle of its junction. */

@@ -113,8 +113,10 @@ function safeArms(shore: Shore, unordered: readonly BareArm[], widest: number, f
   const crotches = arms.map((arm, k) => crotchBetween(shore, arm.track.left[0]!, arms[(k + 1) % arms.length]!.track.right[0]!, width));
   return arms.map((arm, k) => {
     const [left, right] = [crotches[k]!, crotches.at(k - 1)!];
-    const { safe, clear } = safeIndex(shore, arm.track, left, right);
+    const { safe: own, clear, narrows } = safeIndex(shore, arm.track, left, right);
     const { track } = arm;
+    // What narrows all the way to a free end is a stroke that tapers: both walls are its own.
+    const safe = narrows && free.has(arm.branch) && widensIn({ track, clear, safe: own }) ? clear : own;
     const short = free.has(arm.branch) && trackLength(track) - track.along[safe]! < STUB * 2 * track.radius[safe]!;
     return { ...arm, corners: { left: right.turn, right: left.turn }, safe, clear, stub: short ? { x: track.x.at(-1)!, y: track.y.at(-1)! } : undefined };
   });

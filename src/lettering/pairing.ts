@@ -93,11 +93,14 @@ const NONE: Option = { cost: Infinity, first: false, second: false };
 /** What it costs to take an arm's widening for the pen's: no more than to leave a slight bend unexplained. */
 const GREW_WIDER = 4;
 
+/** And what it costs where no wall runs on: the arms lie across from one another, each narrowing away from the junction. */
+const TAPERED = 12;
+
 /** The cheaper of two ways to see a pair. A pen that grows wider keeps a wall that runs on into the other arm. */
 function cheapest(a: Candidate, b: Candidate, smooth: boolean): Option {
   const usual = { cost: costOf(a, b), first: false, second: false };
-  if (!smooth || a.stub || b.stub || (!a.plain && !b.plain)) return usual;
-  const cost = pairCost(a.plain ?? a.view, b.plain ?? b.view) - SHARED_WALL + GREW_WIDER;
+  if (a.stub || b.stub || (!a.plain && !b.plain)) return usual;
+  const cost = pairCost(a.plain ?? a.view, b.plain ?? b.view) + (smooth ? GREW_WIDER - SHARED_WALL : TAPERED);
   return cost < usual.cost ? { cost, first: a.plain !== undefined, second: b.plain !== undefined } : usual;
 }
 

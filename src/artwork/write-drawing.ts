@@ -8,6 +8,8 @@ export interface ItemStyle {
   readonly stroke?: string;
   readonly strokeWidth?: number;
   readonly fill?: string;
+  /** Lengths of dashes and gaps in turn, mm; drawn through when absent. */
+  readonly dash?: readonly number[];
 }
 
 interface ItemCommon {
@@ -21,7 +23,9 @@ export type DrawingItem =
   | ({ readonly kind: 'stroke'; readonly stroke: Stroke } & ItemCommon)
   | ({ readonly kind: 'outline'; readonly outline: Outline } & ItemCommon)
   | ({ readonly kind: 'region'; readonly region: Region } & ItemCommon)
-  | ({ readonly kind: 'circle'; readonly centre: Point; readonly radius: number } & ItemCommon);
+  | ({ readonly kind: 'circle'; readonly centre: Point; readonly radius: number } & ItemCommon)
+  /** Upright text in any plain typeface: `at` is its baseline's left end, `size` the height of its letters' body, mm. */
+  | ({ readonly kind: 'text'; readonly at: Point; readonly size: number; readonly text: string } & ItemCommon);
 
 export interface DrawingGroup {
   readonly id: string;
@@ -40,12 +44,15 @@ const THIN = 0.25;
 const INK = '#1f2933';
 const SHADE = '#cbd2d9';
 
+type Look = Required<Omit<ItemStyle, 'dash'>>;
+
 /** Each kind with its look when no style says otherwise. */
-const LOOKS: Readonly<Record<DrawingItem['kind'], Required<ItemStyle>>> = {
+const LOOKS: Readonly<Record<DrawingItem['kind'], Look>> = {
   stroke: { fill: 'none', stroke: INK, strokeWidth: THIN },
   outline: { fill: SHADE, stroke: 'none', strokeWidth: THIN },
   region: { fill: SHADE, stroke: 'none', strokeWidth: THIN },
   circle: { fill: 'none', stroke: INK, strokeWidth: THIN },
+  text: { fill: INK, stroke: 'none', strokeWidth: THIN },
 };
 
 const ENTITIES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&apos;' };
@@ -56,7 +63,7 @@ const FORBIDDEN = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-
 /** Text safe inside elements and quoted attributes. What XML cannot hold is replaced by U+FFFD. */
 const escapeXml = (text: string): string => text.replace(FORBIDDEN, '\ufffd').replace(/[&<>"']/g, (c) => ENTITIES[c] ?? c);
 
-function styleOf(item: DrawingItem): Required<ItemStyle> {
+function styleOf(item: DrawingItem): Look {
   const width = item.kind === 'stroke' ? item.stroke.width : undefined;
   return { ...LOOKS[item.kind], ...(width === undefined ? {} : { strokeWidth: width }), ...item.style };
 }
@@ -64,7 +71,8 @@ function styleOf(item: DrawingItem): Required<ItemStyle> {
 function paintAttributes(item: DrawingItem): string {
   const { fill, stroke, strokeWidth } = styleOf(item);
   const line = stroke === 'none' ? '' : ` stroke-width="${printNumber(strokeWidth)}" stroke-linecap="round" stroke-linejoin="round"`;
-  return ` fill="${escapeXml(fill)}" stroke="${escapeXml(stroke)}"${line}`;
+  const dash = item.style?.dash?.length ? ` stroke-dasharray="${item.style.dash.map(printNumber).join(' ')}"` : '';
+  return ` fill="${escapeXml(fill)}" stroke="${escapeXml(stroke)}"${line}${dash}`;
 }
 
 function loopsData({ loops }: Region, print: PrintPoint): string {
@@ -84,14 +92,18 @@ function shape(item: DrawingItem, print: PrintPoint): string {
       const [cx, cy] = print(item.centre).split(' ');
       return `circle cx="${cx ?? ''}" cy="${cy ?? ''}" r="${printNumber(item.radius)}"`;
     }
+    case 'text': {
+      const [x, y] = print(item.at).split(' ');
+      return `text x="${x ?? ''}" y="${y ?? ''}" font-family="sans-serif" font-size="${printNumber(item.size)}"`;
+    }
   }
 }
 
 function element(item: DrawingItem, print: PrintPoint): string {
   const opening = `    <${shape(item, print)}${paintAttributes(item)}`;
-  if (item.title === undefined) return `${opening}/>\n`;
+  const content = (item.title === undefined ? '' : `<title>${escapeXml(item.title)}</title>`) + (item.kind === 'text' ? escapeXml(item.text) : '');
   const [name] = shape(item, print).split(' ');
-  return `${opening}><title>${escapeXml(item.title)}</title></${name ?? ''}>\n`;
+  return content === '' ? `${opening}/>\n` : `${opening}>${content}</${name ?? ''}>\n`;
 }
 
 function group({ id, items }: DrawingGroup, print: PrintPoint): string {

@@ -43,6 +43,11 @@ describe('a written drawing', () => {
     expect(write(stroke(DOT))).toContain('d="M5 74L5 74"');
   });
 
+  it('writes text upright where its baseline begins, and dashes', () => {
+    expect(write({ kind: 'text', at: { x: 10, y: 20 }, size: 5, text: 'run 1 & 2', style: { fill: '#000' } })).toContain('<text x="10" y="60" font-family="sans-serif" font-size="5" fill="#000" stroke="none">run 1 &amp; 2</text>');
+    expect(write({ ...stroke(DOT), style: { dash: [6, 3] } })).toContain('stroke-linejoin="round" stroke-dasharray="6 3"/>');
+  });
+
   it('takes a style of the caller\'s choice and escapes all text', () => {
     const text = writeDrawing({
       size: SIZE,

@@ -1,7 +1,7 @@
 import { describe, expect, inject, it } from 'vitest';
 import { commandLineFiles, shippedDrawing, SMALL_DRAWING } from '../support/shipped-graph.ts';
-import { dropFile, editorServer, shippedGraph, shippedSteps } from './editor.ts';
-import { chooseCard, computed, documentText, downloaded, editsIn, expectSays, faultsOf, KEYS, openCard, ready, repairGraph, says, sheetPlaces, soon, strokesLength } from './hands.ts';
+import { dropFile, editorServer, shippedGraph, shippedSteps, smallGraph } from './editor.ts';
+import { chooseCard, computed, documentText, downloaded, editsIn, expectSays, faultsOf, KEYS, openCard, ready, repairGraph, says, sheetPlaces, shippedReady, soon, strokesLength } from './hands.ts';
 
 describe.skipIf(!inject('chromium'))('work in the editor in a browser: damaged, crashed, dropped, repaired, played, without a server', () => {
   const server = editorServer();
@@ -32,7 +32,7 @@ describe.skipIf(!inject('chromium'))('work in the editor in a browser: damaged, 
     const again = await server.openIn(context);
     await expect.poll(() => again.page.getByText(/unsaved work/).first().isVisible(), soon).toBe(true);
     await computed(again.page);
-    const [before, after] = [shippedGraph(), await documentText(again.page)].map((text) => JSON.parse(text) as { nodes: { id: string; position: [number, number] }[] });
+    const [before, after] = [smallGraph(), await documentText(again.page)].map((text) => JSON.parse(text) as { nodes: { id: string; position: [number, number] }[] });
     const moved = before!.nodes.map((node) => (node.id === 'groove' ? { ...node, position: [node.position[0], node.position[1] + 16] } : node));
     expect(after).toEqual({ ...before, nodes: moved });
     again.expectCalm();
@@ -40,7 +40,10 @@ describe.skipIf(!inject('chromium'))('work in the editor in a browser: damaged, 
   });
 
   it('takes a dropped drawing, and hands out the programs the command line makes of it, byte for byte', async () => {
-    const { page, expectCalm } = await ready(server);
+    // Dropped while the recipe is still computed, as an impatient person would.
+    const { page, expectCalm } = await server.open();
+    await page.getByRole('button', { name: 'Leave the tour' }).click();
+    await page.locator('[data-node="artwork"]').waitFor();
     await dropFile(page, '[data-room=bench]', { name: SMALL_DRAWING.name, type: 'image/svg+xml', text: SMALL_DRAWING.text });
     await expectSays(page, 'artwork', '2 strokes');
     await computed(page);
@@ -121,7 +124,7 @@ describe.skipIf(!inject('chromium'))('work in the editor in a browser: damaged, 
   });
 
   it('works on without its server once it was loaded', async () => {
-    const { page, expectCalm, context } = await ready(server);
+    const { page, expectCalm, context } = await shippedReady(server);
     await page.evaluate(async () => { await navigator.serviceWorker.ready; });
     await expect.poll(() => page.evaluate(() => navigator.serviceWorker.controller !== null || navigator.serviceWorker.ready.then(() => true)), soon).toBe(true);
     await context.setOffline(true);
@@ -133,7 +136,7 @@ describe.skipIf(!inject('chromium'))('work in the editor in a browser: damaged, 
   });
 
   it('computes the shipped drawing as the command line does', async () => {
-    const { page } = await ready(server);
+    const { page } = await shippedReady(server);
     await page.getByRole('button', { name: 'Take the programs' }).click();
     const taken = await downloaded(page, () => page.getByRole('dialog').getByRole('button', { name: 'Take the program', exact: true }).click());
     expect(taken.text).toBe((await commandLineFiles('test-editor-cli', shippedDrawing())).get('programs/set-up-1-cutter-1.ngc'));

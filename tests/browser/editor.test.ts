@@ -1,12 +1,12 @@
 import { describe, expect, inject, it } from 'vitest';
 import { dropFile, editorServer, shippedSteps } from './editor.ts';
-import { chooseCard, documentText, expectSays, faultsOf, KEYS, openCard, pull, ready, runCommand, says, soon, wiresOf } from './hands.ts';
+import { chooseCard, documentText, expectSays, faultsOf, KEYS, openCard, pull, ready, runCommand, says, shippedReady, soon, wiresOf } from './hands.ts';
 
 describe.skipIf(!inject('chromium'))('the editor in a browser', () => {
   const server = editorServer();
 
   it('opens a shipped recipe computed, with every check told and nothing asked of elsewhere', async () => {
-    const { page, expectCalm } = await ready(server);
+    const { page, expectCalm } = await shippedReady(server);
     await expect.poll(() => page.title(), soon).toContain('Drawn strokes');
     expect(await page.locator('[data-node]').count()).toBe(shippedSteps());
     expect(await page.locator('[data-node="groove"] .bench-says').innerText()).toContain('10 mm wide');

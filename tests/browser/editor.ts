@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject } from 'vitest';
 import { serve } from '../../.config/serve.js';
+import { SMALL_DRAWING } from '../support/shipped-graph.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 const QUIET = ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
@@ -18,6 +19,8 @@ export interface OpenPage {
 export interface EditorServer {
   /** Opens the editor as a person with an empty browser would; `as` gives that browser's size, theme and the like. */
   readonly open: (as?: BrowserContextOptions) => Promise<OpenPage>;
+  /** The same, but the recipe that comes with the page draws the small sign. */
+  readonly openSmall: (as?: BrowserContextOptions) => Promise<OpenPage>;
   /** Opens another page in the same browser profile. */
   readonly openIn: (context: BrowserContext) => Promise<OpenPage>;
   readonly address: () => string;
@@ -42,7 +45,14 @@ export function editorServer(): EditorServer {
   });
   const address = () => served!.address;
   const openIn = (context: BrowserContext) => openPage(context, address());
-  return { address, stop, openIn, open: async (as = {}) => openIn(await browser!.newContext({ acceptDownloads: true, ...as })) };
+  const newContext = (as: BrowserContextOptions = {}) => browser!.newContext({ acceptDownloads: true, ...as });
+  const openSmall = async (as?: BrowserContextOptions) => {
+    const context = await newContext(as);
+    // The page loads what comes with it as a module whose value is the recipe's text.
+    await context.route('**/assets/drawn-strokes-*.js', (route) => route.fulfill({ contentType: 'text/javascript', body: `export default ${JSON.stringify(smallGraph())}` }));
+    return openIn(context);
+  };
+  return { address, stop, openIn, openSmall, open: async (as) => openIn(await newContext(as)) };
 }
 
 async function openPage(context: BrowserContext, address: string): Promise<OpenPage> {
@@ -61,6 +71,13 @@ async function openPage(context: BrowserContext, address: string): Promise<OpenP
 
 /** The shipped recipe's text. */
 export const shippedGraph = (): string => readFileSync(`${ROOT}/graphs/drawn-strokes.json`, 'utf8');
+
+/** The shipped recipe on a small drawing and a sheet just large enough: every step and every check, sooner done. */
+export function smallGraph(): string {
+  const graph = JSON.parse(shippedGraph()) as { nodes: { id: string; params?: object }[] };
+  const set: Readonly<Record<string, object>> = { artwork: { artwork: SMALL_DRAWING }, sheet: { width: 340, height: 200 } };
+  return JSON.stringify({ ...graph, nodes: graph.nodes.map((node) => (node.id in set ? { ...node, params: { ...node.params, ...set[node.id] } } : node)) });
+}
 
 /** How many steps it has. */
 export const shippedSteps = (): number => (JSON.parse(shippedGraph()) as { nodes: unknown[] }).nodes.length;

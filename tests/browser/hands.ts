@@ -10,9 +10,17 @@ export const soon = { timeout: PATIENCE };
 
 export const KEYS = { undo: 'Control+z', redo: 'Control+Shift+z', save: 'Control+s', group: 'Control+g', delete: 'Delete' };
 
-/** A page whose tour is over and whose saving gives downloads, once the recipe is computed. */
-export async function ready(server: EditorServer, as: BrowserContextOptions = {}): Promise<OpenPage> {
-  const opened = await server.open(as);
+/** A page whose tour is over and whose saving gives downloads, once the small sign is computed. */
+export async function ready(server: EditorServer, as?: BrowserContextOptions): Promise<OpenPage> {
+  return toured(await server.openSmall(as));
+}
+
+/** The same with the recipe as it is shipped, whole. */
+export async function shippedReady(server: EditorServer): Promise<OpenPage> {
+  return toured(await server.open());
+}
+
+async function toured(opened: OpenPage): Promise<OpenPage> {
   await computed(opened.page);
   await opened.page.getByRole('button', { name: 'Leave the tour' }).click();
   return opened;

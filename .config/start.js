@@ -1,6 +1,6 @@
 import { spawnSync } from 'node:child_process';
-import { existsSync, readdirSync, statSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { isBuilt } from './built.js';
 import { serve } from './serve.js';
 
 /** Shows the editor: builds it where that is missing or older than its sources, serves it on this machine, says where. */
@@ -36,19 +36,6 @@ async function firstFree(port, last) {
 
 function reason({ code, message }) {
   return { EADDRINUSE: 'taken by another program', EACCES: 'reserved for the system' }[code] ?? `refused (${message})`;
-}
-
-function isBuilt() {
-  const [page, command] = ['.build/editor/index.html', '.build/cli/groovewright.js'].map((path) => root + path);
-  if (!existsSync(page) || !existsSync(command)) return false;
-  const built = Math.min(statSync(page).mtimeMs, statSync(command).mtimeMs);
-  return ['src', 'nodes', 'graphs', '.config'].every((folder) => newest(root + folder) <= built);
-}
-
-function newest(folder) {
-  return readdirSync(folder, { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile())
-    .reduce((latest, { parentPath, name }) => Math.max(latest, statSync(`${parentPath}/${name}`).mtimeMs), 0);
 }
 
 function build() {

@@ -2,6 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { TestProject } from 'vitest/node';
+import { isBuilt } from '../../.config/built.js';
 
 const CHROMIUM = '/usr/bin/chromium';
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
@@ -13,13 +14,13 @@ declare module 'vitest' {
   }
 }
 
-/** Finds Debian's browser, installs it where root may do so, and says loudly when these tests must be left out; builds the editor once for all of them. */
+/** Finds Debian's browser, installs it where root may do so, and says loudly when these tests must be left out; builds the editor for all of them unless that was done. */
 export default function setup(project: TestProject): void {
   if (!existsSync(CHROMIUM)) install();
   const there = existsSync(CHROMIUM);
   project.provide('chromium', there ? CHROMIUM : '');
-  if (there) build();
-  else process.stderr.write(`\n*** BROWSER TESTS SKIPPED: there is no ${CHROMIUM}. Install Debian's chromium package to run them. ***\n\n`);
+  if (!there) process.stderr.write(`\n*** BROWSER TESTS SKIPPED: there is no ${CHROMIUM}. Install Debian's chromium package to run them. ***\n\n`);
+  else if (!isBuilt()) build();
 }
 
 function install(): void {

@@ -2,7 +2,7 @@ import { mkdtempSync, readFileSync, readdirSync, rmSync, truncateSync, writeFile
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { buildCommandLine, call, root } from '../support/command-line.ts';
+import { call, commandLine, root } from '../support/command-line.ts';
 
 const GRAPH = join(root, 'graphs/drawn-strokes.json');
 const HEAD = '<svg xmlns="http://www.w3.org/2000/svg" width="300mm" height="100mm" viewBox="0 0 300 100">';
@@ -18,7 +18,7 @@ let program: string;
 let folder: string;
 let calls = 0;
 beforeAll(() => {
-  program = buildCommandLine('test-drawings');
+  program = commandLine('test-drawings');
   folder = mkdtempSync(join(tmpdir(), 'groovewright-test-'));
   writeFileSync(join(folder, 'good.svg'), stroke('M10 50 L60 50'));
 }, 60_000);

@@ -3,7 +3,8 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { afterEach } from 'vitest';
+import { onTestFinished } from 'vitest';
+import { isBuilt } from '../../.config/built.js';
 
 export const root = fileURLToPath(new URL('../..', import.meta.url));
 
@@ -12,6 +13,11 @@ export interface Ended {
   readonly signal: NodeJS.Signals | null;
   readonly stdout: string;
   readonly stderr: string;
+}
+
+/** The path of the built command line: as it was built last, or afresh into a folder of its own where sources are younger. */
+export function commandLine(name: string): string {
+  return isBuilt() ? join(root, '.build/cli/groovewright.js') : buildCommandLine(name);
 }
 
 /** Builds the command line afresh into a folder of its own; gives the path of the built file. */
@@ -47,12 +53,9 @@ export function filesUnder(folder: string): Map<string, string> {
   return new Map(paths.sort().map((path) => [relative(folder, path), readFileSync(path, 'utf8')]));
 }
 
-/** A folder of the test's own, removed after it. */
+/** A folder of the test's own, removed after it. To be called within a test or before each. */
 export function scratch(): string {
   const folder = mkdtempSync(join(tmpdir(), 'groovewright-test-'));
-  made.push(folder);
+  onTestFinished(() => { rmSync(folder, { recursive: true, force: true }); });
   return folder;
 }
-
-const made: string[] = [];
-afterEach(() => { for (const folder of made.splice(0)) rmSync(folder, { recursive: true, force: true }); });

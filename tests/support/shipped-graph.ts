@@ -4,7 +4,7 @@ import { build } from 'vite';
 import { expect } from 'vitest';
 import { leanPdf } from '../../.config/lean-pdf-plugin.ts';
 import type { ResultFile } from '../../src/values/index.ts';
-import { buildCommandLine, call, filesUnder, root, scratch } from './command-line.ts';
+import { call, commandLine, filesUnder, root, scratch } from './command-line.ts';
 
 const GRAPH = 'graphs/drawn-strokes.json';
 
@@ -44,7 +44,7 @@ export async function buildEvaluation(name: string): Promise<string> {
 export async function commandLineFiles(build: string, { name, text }: Drawing): Promise<Map<string, string>> {
   const folder = scratch();
   writeFileSync(join(folder, name), text);
-  const { status, stderr } = await call(buildCommandLine(build), ['run', join(root, GRAPH), '--set', `artwork=@${name}`, '--out', 'out'], { cwd: folder });
+  const { status, stderr } = await call(commandLine(build), ['run', join(root, GRAPH), '--set', `artwork=@${name}`, '--out', 'out'], { cwd: folder });
   expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
   const files = filesUnder(join(folder, 'out'));
   const report: unknown = { ...JSON.parse(files.get('report.json')!) as object, timings: {} };

@@ -1,0 +1,2 @@
+/** Whether the command line and the editor are there and younger than all they are made of. */
+export function isBuilt(): boolean;

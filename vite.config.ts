@@ -1,16 +1,11 @@
-import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
 
 const SHARING = [
   'tests/{artwork,cli,geometry,graphs,lettering,machining,nodes,papers,runtime,values}/**/*.test.ts', 'tests/editor/{model,worker}/*.test.ts', 'tests/*.test.ts',
 ];
 
-/** Puts the packages into what is built, which then starts a third sooner; the tests go on loading them as they are. */
-const whole: Plugin = { name: 'whole', apply: 'build', config: () => ({ ssr: { noExternal: true } }) };
-
 /** The build makes the command line and the worker of its batches; the same file tells the test runner which tests need a browser. */
 export default defineConfig({
-  plugins: [whole],
   build: {
     ssr: true,
     target: 'node20',

@@ -3,24 +3,26 @@ import { fileURLToPath } from 'node:url';
 import { isBuilt } from './built.js';
 
 /**
- * All checks. What keeps one core busy at a time goes on two side by side, each with its words held back until it ends, so that
- * they do not mix; all of that is told before anything fails. The tests use both cores themselves, and come after.
+ * All checks, in two rows side by side: the browser waits more than it works, and a type check keeps one core busy. What the second
+ * row says is held back until each of its scripts ends, so that the words do not mix. A row stops at its first failure.
  */
 const root = fileURLToPath(new URL('..', import.meta.url));
 
-const still = await Promise.all([quietly(['types:all']), quietly(['types:core', 'lint', ...(isBuilt() ? [] : ['build'])])]);
-if (!still.every(Boolean)) process.exit(1);
-for (const script of ['unit', 'browser']) if ((await run(script, 'inherit')).status !== 0) process.exit(1);
+const rows = await Promise.all([
+  inTurn([...(isBuilt() ? [] : ['build']), 'types:core', 'lint', 'unit'], 'inherit'),
+  inTurn(['types:all', 'browser'], 'pipe'),
+]);
+if (!rows.every(Boolean)) process.exit(1);
 
-/** Runs scripts one after the other, the later ones whatever becomes of the former. */
-async function quietly(scripts) {
-  let well = true;
+/** Runs scripts one after the other as long as all is well, and says whether all was. */
+async function inTurn(scripts, stdio) {
   for (const script of scripts) {
-    const { status, words } = await run(script, 'pipe');
+    const { status, words } = await run(script, stdio);
     process.stdout.write(words);
-    well &&= status === 0;
+    if (status !== 0) process.stdout.write(`\n== ${script} failed\n`);
+    if (status !== 0) return false;
   }
-  return well;
+  return true;
 }
 
 function run(script, stdio) {

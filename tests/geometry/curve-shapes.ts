@@ -24,7 +24,8 @@ export function distanceToEdge(p: Point, a: Point, b: Point): number {
   const [ux, uy] = [b.x - a.x, b.y - a.y];
   const uu = ux * ux + uy * uy;
   const t = uu === 0 ? 0 : Math.max(0, Math.min(1, ((p.x - a.x) * ux + (p.y - a.y) * uy) / uu));
-  return Math.hypot(a.x + t * ux - p.x, a.y + t * uy - p.y);
+  const [dx, dy] = [a.x + t * ux - p.x, a.y + t * uy - p.y];
+  return Math.sqrt(dx * dx + dy * dy);
 }
 
 /** Distance from a point to a polyline by trying every edge. */
@@ -44,7 +45,7 @@ function oneWay(points: readonly Point[], line: readonly Point[]): number {
   let [worst, near] = [0, 1];
   for (const p of points) {
     let best = Infinity;
-    for (let i = Math.max(1, near - 40); i < Math.min(line.length, near + 40); i++) {
+    for (let i = Math.max(1, near - 10); i < Math.min(line.length, near + 10); i++) {
       const away = distanceToEdge(p, line[i - 1]!, line[i]!);
       if (away < best) [best, near] = [away, i];
     }

@@ -4,12 +4,12 @@ import { type Move } from '../../src/machining/job/pass.ts';
 
 const cutArea = ({ depth, cell }: DepthGrid) => {
   let count = 0;
-  for (const z of depth) if (z < 0) count++;
+  for (let i = 0; i < depth.length; i++) if (depth[i]! < 0) count++;
   return count * cell * cell;
 };
 const cutVolume = ({ depth, cell }: DepthGrid) => {
   let sum = 0;
-  for (const z of depth) sum -= z;
+  for (let i = 0; i < depth.length; i++) sum -= depth[i]!;
   return sum * cell * cell;
 };
 const heightAt = (grid: DepthGrid, x: number, y: number) => {

@@ -104,11 +104,17 @@ function cheapest(a: Candidate, b: Candidate, smooth: boolean): Option {
   return cost < usual.cost ? { cost, first: a.plain !== undefined, second: b.plain !== undefined } : usual;
 }
 
+/** What it is worth besides if each arm, followed along its own wall, comes to the other. */
+const BOTH_WAYS = 8;
+
+/** What it costs to close a ring at its own junction: a pen that comes round rather ends on the stroke it came from. */
+const CLOSING = 15;
+
 function costOf(a: Candidate, b: Candidate): number {
   if (a.stub && b.stub) return pairCost(a.view, b.view);
   if (a.stub || b.stub) return a.stub ? stubCost(b, a.stub) : stubCost(a, b.stub!);
-  const shared = a.grown.reached === b.branch || b.grown.reached === a.branch;
-  return pairCost(a.view, b.view) - (shared ? SHARED_WALL : 0);
+  const [there, back] = [a.grown.reached === b.branch, b.grown.reached === a.branch];
+  return pairCost(a.view, b.view) - (there || back ? SHARED_WALL : 0) - (there && back ? BOTH_WAYS : 0) + (a.branch === b.branch ? CLOSING : 0);
 }
 
 /** What a stub costs whose end lies half a width beside the way of the arm that runs into it. */

@@ -29,9 +29,8 @@ describe('the shipped lettering', () => {
     expect(artwork).toEqual({ name: 'lantern-aisle.svg', text: text('lantern-aisle.svg') });
   });
 
-  it('passes every check, and says at most where the tracing was a near thing', () => {
-    expect(results.checks.filter(({ status, check }) => status !== 'pass' && check !== 'tracing-confidence').map(({ says }) => says)).toEqual([]);
-    expect(results.status).not.toBe('fail');
+  it('passes every check, without a caution', () => {
+    expect(results.checks.filter(({ status }) => status !== 'pass').map(({ says }) => says)).toEqual([]);
     expect(results.failures).toEqual([]);
     expect(results.setups[0]!.programs).toHaveLength(1);
   });

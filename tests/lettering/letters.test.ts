@@ -29,4 +29,8 @@ describe('letters of typefaces, as a pen would write them', () => {
   it('so is a hairline that swells into the thick of another stroke and comes out of it on the other side', () => {
     expect(traced('great-vibes', 's').strokes).toHaveLength(3);
   });
+
+  it('a bowl that comes round to the stroke it began as ends on it: six is one stroke', () => {
+    expect(traced('patrick-hand', '6').strokes).toHaveLength(1);
+  });
 });

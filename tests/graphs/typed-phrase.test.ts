@@ -1,0 +1,45 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { GraphDocument } from '../../src/runtime/index.ts';
+import type { Results } from '../../src/values/index.ts';
+import { makeRunner, shippedGraph, withInputs } from '../support/shipped-run.ts';
+
+/** All that is decided before a cutter moves: planning and proof are tested on the other recipes, and take their time. */
+const DESIGN = [
+  'phrase', 'trace', 'repair', 'fit', 'sheet', 'place', 'groove', 'board', 'cable-holes', 'mounting-holes', 'movement', 'cutter',
+  'measure', 'width-check', 'bend-check', 'wall-check', 'stroke-check', 'hole-check', 'cutter-check',
+];
+
+/** The part of a graph that has these nodes. */
+function partOf(document: GraphDocument, ids: readonly string[]): GraphDocument {
+  const kept = (place: string) => ids.includes(place.split('.')[0]!);
+  return {
+    ...document, nodes: document.nodes.filter(({ id }) => kept(id)), wires: document.wires.filter(({ from, to }) => kept(from) && kept(to)),
+    inputs: document.inputs.filter(({ sets }) => kept(sets)),
+  };
+}
+
+const graph = shippedGraph('typed-phrase.json');
+const design = partOf(graph, DESIGN);
+const run = makeRunner();
+
+describe('the shipped phrase', () => {
+  let results: Results;
+  beforeAll(async () => { ({ results } = await run(design)); }, 120_000);
+
+  it('passes every check of its design, without a caution', () => {
+    expect(results.failures).toEqual([]);
+    expect(results.checks.length).toBeGreaterThan(10);
+    expect(results.checks.filter(({ status }) => status !== 'pass').map(({ says }) => says)).toEqual([]);
+    expect(results.cautions).toEqual([]);
+    expect(results.quantities).toMatchObject({ letters: { value: 4 }, lines: { value: 1 }, strokes: { value: 7 } });
+  });
+
+  it('is refused with one problem when there is nothing to set', async () => {
+    expect((await run(withInputs(design, { phrase: ' ' }))).results.failures).toMatchObject([{ node: 'phrase', place: 'phrase', found: 'nothing but spaces' }]);
+  });
+
+  it('offers what all recipes for signs do, with phrase and typeface in place of artwork', () => {
+    const names = ({ inputs }: GraphDocument) => inputs.map(({ name }) => name);
+    expect(names(graph)).toEqual(['phrase', 'typeface', ...names(shippedGraph('lettering-artwork.json')).slice(1)]);
+  });
+});

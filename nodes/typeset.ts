@@ -2,7 +2,7 @@ import '../src/values/types.ts';
 import { bytesOfBase64 } from '../src/artwork/index.ts';
 import { namesOfKind, shippedTypeface, TYPEFACE_NAMES, typefaceOfFile, typesetPhrase } from '../src/lettering/index.ts';
 import { defineNode, type FileValue, type Problems } from '../src/runtime/index.ts';
-import { LAYOUT_PARAMS, layoutOptions, letteringQuantities } from '../src/values/layout-params.ts';
+import { DIRECTION_PARAM, LAYOUT_PARAMS, layoutOptions, letteringQuantities } from '../src/values/layout-params.ts';
 
 export default defineNode({
   name: 'typeset',
@@ -21,6 +21,7 @@ export default defineNode({
     },
     font: { kind: 'file', accept: ['.ttf', '.otf', '.woff', '.woff2', '.ttc'], label: 'Own font', doc: 'A font file that is taken instead of the typeface. See that its licence allows signs.' },
     ...LAYOUT_PARAMS,
+    ...DIRECTION_PARAM,
   },
   examples: [{ title: 'one word', inputs: { baseline: undefined }, params: { phrase: 'lamp', typeface: 'Sacramento' } }],
   compute({ baseline }, { phrase, typeface, font, ...layout }, { checkpoint }) {

@@ -12,13 +12,17 @@ export const LAYOUT_PARAMS = {
   wordSpacing: { kind: 'number', unit: 'ratio', default: 0, min: -1, max: 10, step: 0.05, label: 'Word spacing', doc: 'Room added at every space, in capital heights.' },
   lineSpacing: { kind: 'number', unit: 'ratio', default: 2, min: 0.2, max: 20, step: 0.1, label: 'Line spacing', doc: 'From one baseline to the next, in capital heights.' },
   alignment: { kind: 'choice', options: ['left', 'centre', 'right'], default: 'centre', label: 'Alignment', doc: 'Where lines of different widths agree. On an arc, also which part of the text stands at its top; on a path, which of its parts the text stands on.' },
-  direction: { kind: 'choice', options: ['automatic', 'left to right', 'right to left'], default: 'automatic', label: 'Direction', doc: 'Which way a line runs. Automatic: as its first letter does.' },
   standsOn: { kind: 'choice', options: ['straight line', 'arc', 'drawn stroke'], default: 'straight line', label: 'Stands on', doc: 'What the letters stand on: a straight line, an arc, or the first stroke that is wired to “baseline”.' },
   radius: { kind: 'number', unit: 'mm', default: 1000, min: -100000, max: 100000, step: 10, label: 'Arc radius', doc: 'Radius of the first line\'s arc. Above 0 the letters stand on top of the circle, below 0 in its bowl.' },
   offset: { kind: 'number', unit: 'mm', default: 0, min: -100000, max: 100000, step: 5, label: 'Offset', doc: 'How far the text moves on along the drawn stroke.' },
 } as const satisfies Params;
 
-type LayoutValues = ParamValues<typeof LAYOUT_PARAMS>;
+/** Which way lines run, for what is written in either direction. */
+export const DIRECTION_PARAM = {
+  direction: { kind: 'choice', options: ['automatic', 'left to right', 'right to left'], default: 'automatic', label: 'Direction', doc: 'Which way a line runs. Automatic: as its first letter does.' },
+} as const satisfies Params;
+
+type LayoutValues = ParamValues<typeof LAYOUT_PARAMS & typeof DIRECTION_PARAM>;
 
 type LaidOptions = { readonly ok: true; readonly options: LayoutOptions } | { readonly ok: false; readonly problems: readonly [Problem] };
 

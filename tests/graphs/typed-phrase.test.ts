@@ -35,7 +35,7 @@ describe('the shipped phrase', () => {
   });
 
   it('is refused with one problem when there is nothing to set', async () => {
-    expect((await run(withInputs(design, { phrase: ' ' }))).results.failures).toMatchObject([{ node: 'phrase', place: 'phrase', found: 'nothing but spaces' }]);
+    expect((await run(withInputs(design, { phrase: ' ' }))).results.failures).toMatchObject([{ node: 'phrase', problems: [{ place: 'phrase', found: 'nothing but spaces' }] }]);
   });
 
   it('offers what all recipes for signs do, with phrase and typeface in place of artwork', () => {

@@ -1,3 +1,4 @@
+import type { LayoutOptions } from './options.ts';
 import type { TypeProblem } from './problem.ts';
 
 /** A phrase in its lines, and what was left out of it. */
@@ -35,4 +36,27 @@ export function namesOf(characters: readonly string[]): string {
     return /[\p{C}\p{Z}]/u.test(text) ? numbers : `“${text}” (${numbers})`;
   });
   return `${named.join(', ')}${more > 0 ? ` and ${more} more` : ''}`;
+}
+
+export const noLetters = (text: string): TypeProblem => ({
+  place: 'phrase', expected: 'at least one letter', found: text === '' ? 'an empty phrase' : 'nothing but spaces', advice: 'Type what the sign is to say.',
+});
+
+/** Says when lines stand out beyond the ends of their baseline by so much, mm. */
+export function standsOut(beyond: readonly number[]): TypeProblem[] {
+  const most = Math.max(0, ...beyond);
+  if (most === 0) return [];
+  return [{
+    place: 'baseline', expected: 'a baseline as long as the text', found: `text that is ${most.toFixed(1)} mm longer`, advice: 'It goes straight on beyond the end; set the letters smaller, or draw a longer stroke.',
+  }];
+}
+
+/** Says how many of the joins between letters are lost as they were laid out. */
+export function joinsApart({ joins, lost }: { readonly joins: number; readonly lost: number }, { letterSpacing }: LayoutOptions): TypeProblem[] {
+  if (lost <= 0) return [];
+  const spaced = letterSpacing !== 0;
+  return [{
+    place: spaced ? 'letterSpacing' : 'radius', expected: 'letters joined as the typeface joins them', found: `${lost} of ${joins} joins come apart`,
+    advice: spaced ? 'Set the letter spacing to 0 for joined writing.' : 'Bend the baseline less, or join the strokes afterwards.',
+  }];
 }

@@ -6,7 +6,7 @@ import { joinsLost } from './joins.ts';
 import { layOut, lineWidth, type PlacedCluster, type Spacing } from './layout.ts';
 import { withFont } from './open-font.ts';
 import type { LayoutOptions, Laid } from './options.ts';
-import { namesOf, readPhrase } from './phrase.ts';
+import { joinsApart, namesOf, noLetters, readPhrase, standsOut } from './phrase.ts';
 import type { TypeProblem, TypeProblems } from './problem.ts';
 import { missingLetters } from './runs.ts';
 import { setLine } from './set-line.ts';
@@ -46,10 +46,9 @@ function compose(texts: readonly string[], typeface: Typeface, options: LayoutOp
   const refused = baseline.refuse(widths);
   if (refused) return { ok: false, problems: refused };
   const placed = layOut(lines, spacing, baseline);
-  const beyond = Math.max(0, ...widths.map(baseline.beyond));
   const asDesigned = spacing.letters === 0 && shape.kind === 'straight';
   const plain = () => layOut(lines, { letters: 0, words: 0 }, makeBaseline({ kind: 'straight' }, setting));
-  const cautions = [...(beyond > 0 ? [standsOut(beyond)] : []), ...(asDesigned ? [] : apart(joinsLost(plain(), placed, size), options))];
+  const cautions = [...standsOut(widths.map(baseline.beyond)), ...(asDesigned ? [] : joinsApart(joinsLost(plain(), placed, size), options))];
   return { ok: true, typeset: { outlines: placed.flatMap(outlinesOf), letters: placed.filter(({ cluster }) => !isSpace(cluster)).length, lines: lines.length, cautions } };
 }
 
@@ -61,10 +60,6 @@ function outlinesOf({ cluster, line, transform }: PlacedCluster): Outline[] {
   });
 }
 
-export const noLetters = (text: string): TypeProblem => ({
-  place: 'phrase', expected: 'at least one letter', found: text === '' ? 'an empty phrase' : 'nothing but spaces', advice: 'Type what the sign is to say.',
-});
-
 const notThere = (missing: readonly string[], { name }: Typeface): TypeProblem => ({
   place: 'phrase', expected: `characters that ${name} has`, found: `${namesOf(missing)}, which it has not`, advice: 'Choose another typeface, give a font that has them, or write it otherwise.',
 });
@@ -72,16 +67,3 @@ const notThere = (missing: readonly string[], { name }: Typeface): TypeProblem =
 const withoutOutline = (empty: readonly string[], { name }: Typeface): TypeProblem => ({
   place: 'font', expected: 'a font with outlines for the letters of the phrase', found: `none in ${name} for ${namesOf(empty)}`, advice: 'Choose a font that is whole, and whose letters are outlines.',
 });
-
-const standsOut = (beyond: number): TypeProblem => ({
-  place: 'baseline', expected: 'a baseline as long as the text', found: `text that is ${beyond.toFixed(1)} mm longer`, advice: 'It goes straight on beyond the end; set the letters smaller, or draw a longer stroke.',
-});
-
-function apart({ joins, lost }: { readonly joins: number; readonly lost: number }, { letterSpacing }: LayoutOptions): TypeProblem[] {
-  if (lost === 0) return [];
-  const spaced = letterSpacing !== 0;
-  return [{
-    place: spaced ? 'letterSpacing' : 'radius', expected: 'letters joined as the typeface joins them', found: `${lost} of ${joins} joins come apart`,
-    advice: spaced ? 'Set the letter spacing to 0 for joined writing.' : 'Bend the baseline less, or join the strokes after tracing.',
-  }];
-}

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { unpackFont } from '../../../src/lettering/typeset/font-file/index.ts';
+import { restoreMetrics } from '../../../src/lettering/typeset/font-file/hmtx.ts';
 import { type FontTable, sfntTables, writeSfnt } from '../../../src/lettering/typeset/font-file/sfnt.ts';
 import { openFont } from '../../../src/lettering/typeset/open-font.ts';
 import { seeded } from '../../support/random.ts';
@@ -18,13 +19,24 @@ const altered = (change: (tables: FontTable[]) => FontTable[]) => writeSfnt(0x10
 const without = (...tags: string[]) => altered((tables) => tables.filter(({ tag }) => !tags.includes(tag)));
 
 describe('WOFF2 against WOFF of the same typeface', () => {
-  it.each([['varela-round', 'hebrew'], ['sacramento', 'latin'], ['barlow-condensed', 'latin-ext']])('%s %s has the same glyphs', (face, subset) => {
+  it.each([['varela-round', 'hebrew'], ['amiri', 'latin'], ['barlow-condensed', 'latin-ext']])('%s %s has the same glyphs', (face, subset) => {
     const [one, other] = [fontOf(faceBytes(face, subset, 'woff')), fontOf(faceBytes(face, subset, 'woff2'))];
     expect(other.characters()).toEqual(one.characters());
     const text = one.characters().filter((code) => code > 32).map((code) => String.fromCodePoint(code)).join('');
     const shape = (font: typeof one) => font.shape(text, { rightToLeft: false, script: 'Zyyy', ligatures: true });
     expect(shape(other)).toEqual(shape(one));
     for (const { glyph } of shape(one)) expect(other.outline(glyph), `glyph ${glyph}`).toEqual(one.outline(glyph));
+  });
+});
+
+describe('advances packed without side bearings (W3C, WOFF File Format 2.0, section 5.4)', () => {
+  const header = Uint8Array.of(...Array.from({ length: 34 }, () => 0), 0, 2);
+  it.each([
+    ['both left out', [3, 1, 0, 2, 0], [1, 0, 0, 11, 2, 0, 0, 12, 0, 13]],
+    ['the first two left out', [1, 1, 0, 2, 0, 0, 77], [1, 0, 0, 11, 2, 0, 0, 12, 0, 77]],
+    ['the last left out', [2, 1, 0, 2, 0, 0, 77, 0, 78], [1, 0, 0, 77, 2, 0, 0, 78, 0, 13]],
+  ])('takes the leftmost points where there are %s', (_, packed, whole) => {
+    expect([...restoreMetrics(Uint8Array.from(packed), header, [11, 12, 13])]).toEqual(whole);
   });
 });
 

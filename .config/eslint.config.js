@@ -11,7 +11,7 @@ const layer = (files, banned) => ({
   rules: { 'no-restricted-imports': ['error', { patterns: banned.map(([group, message]) => ({ group, message })) }] },
 });
 
-const CORE = ['src/{geometry,artwork,lettering,machining,lighting,papers,values,runtime}/**/*.ts', 'nodes/**/*.ts'];
+const CORE = ['src/{geometry,artwork,lettering,machining,lighting,lit,papers,values,runtime}/**/*.ts', 'nodes/**/*.ts'];
 
 export default tseslint.config(
   { ignores: ['.build/**', 'out/**', 'node_modules/**'] },

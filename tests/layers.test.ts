@@ -16,10 +16,11 @@ const ALLOWED: Record<string, readonly string[]> = {
   ],
   'src/machining': ['src/geometry'],
   'src/lighting': ['src/geometry'],
+  'src/lit': ['src/geometry', 'src/lighting', 'src/machining', 'fflate'],
   'src/papers': ['src/geometry', 'src/machining', 'jspdf'],
-  'src/values': ['src/geometry', 'src/artwork', 'src/lettering', 'src/machining', 'src/lighting', 'src/runtime'],
+  'src/values': ['src/geometry', 'src/artwork', 'src/lettering', 'src/machining', 'src/lighting', 'src/lit', 'src/runtime'],
   'src/runtime': [],
-  nodes: ['src/geometry', 'src/artwork', 'src/lettering', 'src/machining', 'src/lighting', 'src/papers', 'src/values', 'src/runtime'],
+  nodes: ['src/geometry', 'src/artwork', 'src/lettering', 'src/machining', 'src/lighting', 'src/lit', 'src/papers', 'src/values', 'src/runtime'],
   'src/cli': ['src/runtime', 'src/values', 'nodes', 'node', 'csv-parse'],
   'src/editor': [
     'src/runtime', 'src/values', 'nodes', 'react', 'react-dom', 'rete', 'rete-area-plugin', 'immer', 'zustand', 'idb-keyval', 'fflate', '@dagrejs/dagre', '@fontsource/atkinson-hyperlegible-next',

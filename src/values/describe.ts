@@ -31,6 +31,7 @@ const SUMMARIES: { readonly [T in PortType]: (value: PortTypes[T]) => string } =
     const power = amount(Math.round(runs.reduce((sum, { watts }) => sum + watts, 0) * 10) / 10, 'W');
     return `${counted(runs.length, 'run')}, ${strip} of strip, ${power}${wiring ? `, ${counted(wiring.supplies.length, 'supply', 'supplies')}` : ''}`;
   },
+  image: ({ says }) => says,
   checks: (checks) => `${counted(checks.length, 'check')}, worst: ${worstStatus(checks)}`,
   quantities: (quantities) => counted(Object.keys(quantities).length, 'quantity', 'quantities'),
   files: (files) => files.map(({ path }) => path).join(', ') || 'no file',

@@ -8,6 +8,8 @@ export type LayerKind =
   | 'sheet' | 'outlines' | 'strokes' | 'region' | 'groove' | 'holes' | 'tabs' | 'passes' | 'rapids' | 'seams' | 'travel'
   /** Strip by its runs; where there is none in the groove; wires, feeds and supplies behind the board. */
   | 'lit' | 'unlit' | 'wires'
+  /** A picture of pixels, to scale. */
+  | 'image'
   /** Places where strokes meet; places where a stroke could have gone another way. */
   | 'junctions' | 'doubts';
 
@@ -27,6 +29,8 @@ export interface PictureItem {
   readonly setUps?: readonly number[];
   /** The run it belongs to, from 0: runs are told apart by number and dashes. */
   readonly run?: number;
+  /** A PNG as base64 that fills the box; `d` is its edge. */
+  readonly image?: { readonly png: string; readonly box: PictureBox };
   /** It lies on the machine, in program coordinates, and stays there while set-ups move the sheet. */
   readonly fixed?: true;
 }

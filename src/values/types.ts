@@ -4,6 +4,7 @@ import type { JunctionMap } from '../lettering/repair/junction-map.ts';
 import type { Strip } from '../lighting/strip.ts';
 import type { Tube } from '../lighting/tube.ts';
 import type { Lighting } from '../lighting/types.ts';
+import type { PlacedImage } from '../lit/image.ts';
 import type { Channel } from '../machining/job/channel.ts';
 import type { Cutter } from '../machining/job/cutter.ts';
 import type { Hole } from '../machining/job/hole.ts';
@@ -37,6 +38,7 @@ declare module '../runtime/node.ts' {
     strip: Strip;
     tube: Tube;
     lighting: Lighting;
+    image: PlacedImage;
     checks: readonly Check[];
     quantities: Quantities;
     files: readonly ResultFile[];

@@ -1,4 +1,5 @@
 import { memo } from 'react';
+import { PixelImage } from '../look/PixelImage.tsx';
 import type { Picture, PictureBox, PictureLayer } from '../../values/index.ts';
 
 /** A small picture at true proportion: drawn where there is a shape, in lines of text where there is none. */
@@ -17,6 +18,7 @@ function Drawn({ layers, box }: { readonly layers: readonly PictureLayer[]; read
   return (
     <svg className="bench-drawing" viewBox={viewBoxOf(box)} aria-hidden="true" focusable="false">
       <g transform="scale(1 -1)">
+        {layers.flatMap(({ items }) => items).map(({ image }, i) => image && <PixelImage key={`image ${String(i)}`} {...image} />)}
         {layers.map((layer, i) => <path key={i} className={`bench-layer bench-layer-${layer.kind}`} d={layer.items.map(({ d }) => d).join('')} />)}
       </g>
     </svg>

@@ -8,7 +8,7 @@
  */
 export type Family = 'drawn' | 'made' | 'told';
 
-const DRAWN = new Set(['strokes', 'outlines', 'region', 'channel', 'holes', 'tabs', 'lighting', 'passes', 'seams']);
+const DRAWN = new Set(['strokes', 'outlines', 'region', 'channel', 'holes', 'tabs', 'lighting', 'image', 'passes', 'seams']);
 const TOLD = new Set(['number', 'text', 'checks', 'quantities']);
 
 export function familyOf(type: string | undefined): Family {

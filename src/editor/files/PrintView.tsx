@@ -2,6 +2,7 @@ import { useEffect } from 'react';
 import { createPortal } from 'react-dom';
 import type { Picture, PictureBox } from '../../values/picture.ts';
 import { titleAt } from '../model/graph.ts';
+import { PixelImage } from '../look/PixelImage.tsx';
 import { useEditor } from '../state/editor.ts';
 import type { NodePicture, PlacedCheck } from '../worker/protocol.ts';
 import { followPrinting } from './print.ts';
@@ -55,6 +56,7 @@ function Drawing({ picture: { inputs, outputs }, box }: { readonly picture: Node
 function Layers({ layers, faint = false }: { readonly layers: Picture['layers']; readonly faint?: boolean }) {
   return layers.map(({ kind, name, items }, at) => (
     <g key={`${String(at)} ${name}`} className={`print-layer print-${kind}${faint ? ' print-faint' : ''}`}>
+      {items.map(({ image }, i) => image && <PixelImage key={`image ${String(i)}`} {...image} />)}
       {items.map(({ d, fillRule }, i) => <path key={i} d={d} fillRule={fillRule ?? 'evenodd'} vectorEffect="non-scaling-stroke" />)}
     </g>
   ));

@@ -6,6 +6,7 @@ import { SheetFoot } from './SheetFoot.tsx';
 import { SheetHead } from './SheetHead.tsx';
 import { Lines } from './Lines.tsx';
 import { followAround } from './around.ts';
+import { followImages } from './images.ts';
 import { followPictures } from './camera.ts';
 import { doubtsOf } from './doubts.ts';
 import { followGround } from './ground.ts';
@@ -21,6 +22,7 @@ export function Sheet() {
   useEffect(followPictures, []);
   useEffect(followGround, []);
   useEffect(followAround, []);
+  useEffect(() => followImages(), []);
   useEffect(followHand, []);
   const drawn = picture === undefined || layersOf(picture).length > 0;
   const inWords = useSheet((state) => state.inWords);

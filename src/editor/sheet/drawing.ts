@@ -30,7 +30,7 @@ export interface Scene {
 function inkFor(ctx: CanvasRenderingContext2D, { editor, sheet, overlay, palette, ratio }: Scene): Ink {
   const frame = frameOf(sheet);
   const box = editor.picture && contentBox(editor.picture);
-  return { ctx, palette, frame, ratio, order: sheet.order, bare: overlay.relief !== undefined, deep: box !== undefined && needsPlacing(frame, box) };
+  return { ctx, palette, frame, ratio, order: sheet.order, images: sheet.images, bare: overlay.relief !== undefined, deep: box !== undefined && needsPlacing(frame, box) };
 }
 
 /** Draws the values and, beneath them, the shaded sheet: all that costs time and stays while a pointer moves. */

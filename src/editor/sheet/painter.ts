@@ -51,8 +51,8 @@ export function paintSheet(canvas: HTMLCanvasElement): () => void {
 }
 
 /** What the picture of the values hangs on: while all of it is the same, the last drawing is used again. */
-function valuesKey({ editor: { picture }, sheet: { view, size, hidden, order, setUp, around, ground }, overlay: { relief }, palette, ratio }: Scene): readonly unknown[] {
-  return [picture, view, size, hidden, order, setUp, around, ground, relief, palette, ratio];
+function valuesKey({ editor: { picture }, sheet: { view, size, hidden, order, setUp, around, images, ground }, overlay: { relief }, palette, ratio }: Scene): readonly unknown[] {
+  return [picture, view, size, hidden, order, setUp, around, images, ground, relief, palette, ratio];
 }
 
 function resize(canvas: HTMLCanvasElement, { sheet: { size }, ratio }: Scene): void {

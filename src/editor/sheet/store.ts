@@ -1,6 +1,6 @@
 import { createStore } from 'zustand/vanilla';
 import { useStore } from 'zustand';
-import type { PictureLayer, Reading } from '../../values/picture.ts';
+import type { PictureItem, PictureLayer, Reading } from '../../values/picture.ts';
 import type { Pull } from './hand/pull.ts';
 import type { Target } from './hand/targets.ts';
 import type { Snap } from './snap.ts';
@@ -30,6 +30,8 @@ export interface SheetState {
   readonly setUp: number | undefined;
   /** What else there is in the set-ups, from other nodes, while one is looked at alone. */
   readonly around: readonly PictureLayer[];
+  /** Pictures of pixels among what is shown, once they have been decoded. */
+  readonly images: ReadonlyMap<PictureItem, CanvasImageSource>;
   /** Names of layers that are hidden. */
   readonly hidden: ReadonlySet<string>;
   /** Order and direction of strokes and passes are drawn. */
@@ -66,7 +68,7 @@ export interface SheetState {
 export const EMPTY_HANDED = { picked: [], target: undefined, aimed: undefined, pull: undefined, told: '' } as const satisfies Partial<SheetState>;
 
 export const initialSheet: SheetState = {
-  size: { width: 0, height: 0 }, view: { x: 0, y: 0, scale: 1 }, fitted: undefined, ground: [], setUp: undefined, around: [], inWords: false, hidden: new Set(), order: true,
+  size: { width: 0, height: 0 }, view: { x: 0, y: 0, scale: 1 }, fitted: undefined, ground: [], setUp: undefined, around: [], images: new Map(), inWords: false, hidden: new Set(), order: true,
   tool: 'look', adding: undefined, tape: {}, cursor: undefined, byKeys: false, snap: undefined, readings: [], under: undefined, grip: undefined, hovered: undefined,
   way: undefined, ...EMPTY_HANDED,
 };

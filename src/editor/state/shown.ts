@@ -3,7 +3,7 @@ import { LAYER_KINDS } from '../../values/layer-kinds.ts';
 import type { LayerKind } from '../../values/index.ts';
 
 /** What belongs to the cutting or the tracing of a sign, not to the sign. */
-const OF_THE_JOB: ReadonlySet<LayerKind> = new Set(['passes', 'rapids', 'tabs', 'travel', 'tiles', 'seams', 'pins', 'dowels', 'hold-downs', 'supports', 'lit', 'unlit', 'wires', 'junctions', 'doubts']);
+const OF_THE_JOB: ReadonlySet<LayerKind> = new Set(['passes', 'rapids', 'tabs', 'travel', 'tiles', 'seams', 'pins', 'dowels', 'hold-downs', 'supports', 'lit', 'unlit', 'wires', 'image', 'junctions', 'doubts']);
 
 /** The kinds of layer a node's values draw, and how many of those values draw something of the sign. */
 interface Drawn {

@@ -37,11 +37,11 @@ function shortened(lines: readonly string[], most: number): readonly string[] {
   return lines.length <= most ? lines : [...lines.slice(0, most - 1), `and ${lines.length - most + 1} more`];
 }
 
-function exactItem({ shape, fillRule, title, directed, label, setUps, run, fixed }: ShapedItem): PictureItem {
+function exactItem({ shape, fillRule, title, directed, label, setUps, run, image, fixed }: ShapedItem): PictureItem {
   const start = directed && 'paths' in shape ? startOf(shape.paths[0]) : undefined;
   return {
     d: shapeData(shape), ...(fillRule && { fillRule }), ...(title && { title: title() }), ...(start && { start }),
-    ...(label !== undefined && { label }), ...(setUps && { setUps }), ...(run !== undefined && { run }), ...(fixed && { fixed }),
+    ...(label !== undefined && { label }), ...(setUps && { setUps }), ...(run !== undefined && { run }), ...(image && { image: { png: image.png, box: image.box } }), ...(fixed && { fixed }),
   };
 }
 

@@ -9,7 +9,7 @@ import { shapeHolding } from './shape-holding.ts';
 import { shapeLighting } from './shape-lighting.ts';
 import { shapeRegistration } from './shape-registration.ts';
 import { shapeTiling } from './shape-tiling.ts';
-import { type ShapedItem, type ShapedLayer, circlePath, rectangleLoop } from './shapes.ts';
+import { type ShapedItem, type ShapedLayer, boxLoop, circlePath, rectangleLoop } from './shapes.ts';
 
 /** How each kind of value is drawn; `port` is the name it travels under. */
 type Shape<T extends PortType> = (value: PortTypes[T], port: string) => readonly ShapedLayer[];
@@ -58,6 +58,7 @@ const SHAPES: { readonly [T in PortType]: Shape<T> } = {
   registration: shapeRegistration,
   holding: shapeHolding,
   lighting: shapeLighting,
+  image: (image) => [{ kind: 'image', name: 'lit view', items: [{ shape: { loops: [boxLoop(image.box)] }, image, title: () => image.says }] }],
   passes: shapePasses,
   'set-ups': shapeSetUps,
 };

@@ -1,4 +1,5 @@
 import { type Box, type Loop, type Path, type Point, loopsBounds, pathBounds, unionBoxes } from '../../geometry/index.ts';
+import type { PlacedImage } from '../../lit/image.ts';
 import { LAYER_ORDER } from '../layer-kinds.ts';
 import type { LayerKind } from '../picture.ts';
 
@@ -14,6 +15,8 @@ export interface ShapedItem {
   readonly label?: string;
   readonly setUps?: readonly number[];
   readonly run?: number;
+  /** Fills the box of the shape. */
+  readonly image?: PlacedImage;
   readonly fixed?: true;
 }
 

@@ -31,7 +31,7 @@ function calm<L extends Pick<PictureLayer, 'kind'>>(layers: readonly L[]): reado
 const MARKS: ReadonlySet<LayerKind> = new Set(['junctions', 'doubts']);
 
 /** An item on its way to becoming small. */
-interface CoarseItem extends Pick<PictureItem, 'fillRule'> {
+interface CoarseItem extends Pick<PictureItem, 'fillRule' | 'image'> {
   readonly lines: readonly Polyline[];
 }
 
@@ -43,7 +43,7 @@ function coarseLayers(shapes: readonly ShapedLayer[], box: Box, dots: number): P
   const { width, height } = boxSize(box);
   // A single point has no size to go by.
   let tolerance = Math.max(width, height, 1e-3) / dots;
-  let layers = shapes.map((layer): CoarseLayer => withLines(layer, ({ shape }) => polylinesOf(shape, tolerance)));
+  let layers = shapes.map((layer): CoarseLayer => withLines(withSmallImages(layer), ({ shape }) => polylinesOf(shape, tolerance)));
   let drawn = layers.map((layer) => drawLayer(layer, tolerance));
   for (let i = 0; i < MOST_DOUBLINGS && characters(drawn) > MOST_CHARACTERS; i++) {
     tolerance *= 2;
@@ -53,17 +53,21 @@ function coarseLayers(shapes: readonly ShapedLayer[], box: Box, dots: number): P
   return drawn;
 }
 
-function withLines<I extends Pick<PictureItem, 'fillRule'>>(
+const withSmallImages = (layer: ShapedLayer) => ({
+  ...layer, items: layer.items.map(({ shape, fillRule, image }) => ({ shape, ...(fillRule && { fillRule }), ...(image && { image: { png: image.small, box: image.box } }) })),
+});
+
+function withLines<I extends Pick<PictureItem, 'fillRule' | 'image'>>(
   { kind, name, items }: Omit<PictureLayer, 'items'> & { readonly items: readonly I[] }, linesOf: (item: I) => readonly Polyline[],
 ): CoarseLayer {
-  return { kind, name, items: items.map((item) => ({ lines: linesOf(item), ...(item.fillRule && { fillRule: item.fillRule }) })) };
+  return { kind, name, items: items.map((item) => ({ lines: linesOf(item), ...(item.fillRule && { fillRule: item.fillRule }), ...(item.image && { image: item.image }) })) };
 }
 
 /** What lies on the same dots is drawn once. */
 function drawLayer({ kind, name, items }: CoarseLayer, tolerance: number): PictureLayer {
   if (LINES.has(kind)) return { kind, name, items: [{ d: linesData(items.flatMap(({ lines }) => lines), tolerance) }] };
   const data = (lines: readonly Polyline[]) => lines.map((line) => polylineData(line, tolerance)).join('');
-  const drawn = items.map(({ lines, fillRule }): PictureItem => ({ d: data(lines), ...(fillRule && { fillRule }) }));
+  const drawn = items.map(({ lines, fillRule, image }): PictureItem => ({ d: data(lines), ...(fillRule && { fillRule }), ...(image && { image }) }));
   return { kind, name, items: [...new Map(drawn.map((item) => [item.d, item])).values()] };
 }
 

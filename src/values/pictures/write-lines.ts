@@ -12,7 +12,7 @@ const PROGRAM_HEAD = 12;
 const NONE = () => [];
 
 const LINES: { readonly [T in PortType]: Write<T> } = {
-  strokes: NONE, outlines: NONE, junctions: NONE, region: NONE, channel: NONE, holes: NONE, stock: NONE, machine: NONE, tabs: NONE, passes: NONE, tiling: NONE, registration: NONE, holding: NONE, lighting: NONE,
+  strokes: NONE, outlines: NONE, junctions: NONE, region: NONE, channel: NONE, holes: NONE, stock: NONE, machine: NONE, tabs: NONE, passes: NONE, tiling: NONE, registration: NONE, holding: NONE, lighting: NONE, image: NONE,
   number: (value) => [amount(value, '')],
   text: (text) => text.split(/\r?\n/),
   cutter: ({ name, diameter, flutes, chipLoad, spindleSpeed, feedRate, plungeFeed, depthOfCut, cuttingLength, rampAngle }) => [

@@ -25,6 +25,7 @@ const PROBES: { readonly [T in PortType]: Prepare<T> } = {
   strokes: strokesProbe,
   outlines: (outlines) => linesProbe(outlines.flatMap(({ paths }) => paths), 'edge'),
   junctions: NOTHING,
+  image: NOTHING,
   tiling: tilingProbe,
   registration: ({ pins, dowels }) => (at, within) => [...readHole(dowels.map(({ hole }) => hole), at, within), ...readPin(pins, at, within)],
   holding: ({ holdDowns }) => (at, within) => readHoldDown(holdDowns, at, within),

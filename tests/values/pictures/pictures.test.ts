@@ -86,6 +86,7 @@ const VALUES: { readonly [T in PortType]: unknown } = {
   tabs: [{ centre: { x: 1, y: 2 }, width: 8, height: 2.5 }], 'set-ups': setups, checks, quantities: { strip: { value: 2.84, unit: 'm' } },
   files: [{ path: 'note.txt', text: 'abc' }], strip: EXAMPLE_STRIP, tube: EXAMPLE_TUBE,
   lighting: { ...EXAMPLE_LIGHTING, dark: [{ stroke: 0, at: { x: 9, y: 9 }, length: 5, why: 'meets' }], wiring },
+  image: { png: 'iVBORw==', small: 'iVBO', columns: 2, rows: 1, box: { minX: 0, minY: 0, maxX: 20, maxY: 10 }, says: 'a sign' },
 };
 const EMPTY: Partial<Record<PortType, unknown>> = {
   strokes: [], outlines: [], junctions: { frame: { origin: { x: 0, y: 0 }, size: 1 }, junctions: [], ends: [] }, region: { loops: [] }, channel: { ...EXAMPLE_CHANNEL, centreLines: [], region: { loops: [] } },

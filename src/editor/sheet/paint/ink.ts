@@ -1,4 +1,4 @@
-import type { PictureItem } from '../../../values/picture.ts';
+import type { PictureBox, PictureItem } from '../../../values/picture.ts';
 import { placed } from '../deep.ts';
 import type { Palette } from '../palette.ts';
 import { shapeOf } from '../shapes.ts';
@@ -13,6 +13,8 @@ export interface Ink {
   readonly ratio: number;
   /** Order and direction are drawn too. */
   readonly order: boolean;
+  /** Pictures of pixels that have been decoded. */
+  readonly images: ReadonlyMap<PictureItem, CanvasImageSource>;
   /** Surfaces are drawn by their edges only: the shaded sheet lies beneath. */
   readonly bare: boolean;
   /** The view is so near that places are told to the canvas in screen coordinates; see deep.ts. */
@@ -89,6 +91,14 @@ function placedPath({ frame }: Ink, items: readonly PictureItem[]): Path2D {
     }
   }
   return path;
+}
+
+/** Draws pixels to fill a box on the sheet. */
+export function drawImage({ ctx, frame }: Ink, image: CanvasImageSource, { minX, minY, maxX, maxY }: PictureBox): void {
+  const corner = toScreen(frame, { x: minX, y: maxY });
+  // Made smaller, lines of one pixel would break into dots.
+  ctx.imageSmoothingQuality = 'high';
+  ctx.drawImage(image, corner.x, corner.y, (maxX - minX) * frame.scale, (maxY - minY) * frame.scale);
 }
 
 /** Words on the canvas, with a rim of the ground's colour so that lines beneath do not cross them out. */

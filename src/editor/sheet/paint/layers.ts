@@ -2,7 +2,7 @@ import type { LayerKind, PictureItem, PictureLayer } from '../../../values/pictu
 import { ringOf, ringRadius } from '../doubts.ts';
 import { shapeOf } from '../shapes.ts';
 import { type Point, RULER, middleOf, overlaps, toScreen, visibleBox } from '../view.ts';
-import { type Ink, circle, fillItem, polyline, strokeItems, write } from './ink.ts';
+import { type Ink, circle, drawImage, fillItem, polyline, strokeItems, write } from './ink.ts';
 
 type Painter = (ink: Ink, layer: PictureLayer) => void;
 
@@ -69,6 +69,10 @@ const PAINTERS: Readonly<Record<LayerKind, Painter>> = {
   wires: (ink, { items }) => {
     for (const item of items) strokeItems(ink, [item], { colour: ink.palette.colours.ink, width: 1.25, dash: runDash(item), cap: 'butt' });
     for (const item of items) writeAtStart(ink, item);
+  },
+  image: (ink, { items }) => {
+    for (const item of items) if (ink.images.has(item) && item.image) drawImage(ink, ink.images.get(item)!, item.image.box);
+    strokeItems(ink, items, { colour: ink.palette.colours.edge, width: 2 });
   },
   junctions: (ink, { items }) => strokeItems(ink, items, { colour: ink.palette.colours.grey, width: 1.75 }),
   doubts: (ink, { items }) => {

@@ -1,7 +1,7 @@
 import type { Overlay } from '../../playback/overlay.ts';
 import type { Relief } from '../../worker/protocol.ts';
 import { toScreen } from '../view.ts';
-import { type Ink, circle, inPixels, polyline } from './ink.ts';
+import { type Ink, circle, drawImage, inPixels, polyline } from './ink.ts';
 
 const images = new WeakMap<Relief, HTMLCanvasElement>();
 
@@ -19,11 +19,7 @@ function imageOf(relief: Relief): HTMLCanvasElement {
 /** The shaded sheet, scaled to where it lies. */
 export function drawRelief(ink: Ink, relief: Relief): void {
   if (relief.width === 0 || relief.height === 0) return;
-  const { minX, minY, maxX, maxY } = relief.box;
-  const corner = toScreen(ink.frame, { x: minX, y: maxY });
-  // Made smaller, walls of one cell would break into dots.
-  ink.ctx.imageSmoothingQuality = 'high';
-  ink.ctx.drawImage(imageOf(relief), corner.x, corner.y, (maxX - minX) * ink.frame.scale, (maxY - minY) * ink.frame.scale);
+  drawImage(ink, imageOf(relief), relief.box);
 }
 
 /** The way already gone, and the cutter at its true diameter: filled while it is in the material, a ring above it. */

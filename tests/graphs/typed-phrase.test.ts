@@ -1,11 +1,12 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { GraphDocument } from '../../src/runtime/index.ts';
+import { EXAMPLE_STRIP } from '../../src/values/examples.ts';
 import type { Results } from '../../src/values/index.ts';
 import { makeRunner, shippedGraph, withInputs } from '../support/shipped-run.ts';
 
 /** All that is decided before a cutter moves: planning and proof are tested on the other recipes, and take their time. */
 const DESIGN = [
-  'phrase', 'trace', 'repair', 'fit', 'sheet', 'place', 'groove', 'board', 'cable-holes', 'mounting-holes', 'movement', 'cutter',
+  'phrase', 'trace', 'repair', 'fit', 'sheet', 'place', 'groove', 'board', 'strip', 'tube', 'light', 'mounting-holes', 'wiring', 'movement', 'cutter',
   'measure', 'width-check', 'bend-check', 'wall-check', 'stroke-check', 'hole-check', 'cutter-check',
 ];
 
@@ -32,6 +33,17 @@ describe('the shipped phrase', () => {
     expect(results.checks.filter(({ status }) => status !== 'pass').map(({ says }) => says)).toEqual([]);
     expect(results.cautions).toEqual([]);
     expect(results.quantities).toMatchObject({ letters: { value: 4 }, lines: { value: 1 }, strokes: { value: 7 } });
+  });
+
+  it('is lit: whole modules, each stroke in a run, one supply that carries them, and the wiring drawn', () => {
+    const { stripModules, stripLength, lightPower, supplyPower, litShare } = results.quantities;
+    const { moduleLength, wattsPerMetre } = EXAMPLE_STRIP;
+    expect(stripLength!.value).toBeCloseTo(stripModules!.value * moduleLength, 9);
+    expect(lightPower!.value).toBeCloseTo((stripLength!.value / 1000) * wattsPerMetre, 9);
+    // A supply carries no more than 80 percent of its rating for hours on end: common practice.
+    expect(supplyPower!.value).toBeGreaterThanOrEqual(lightPower!.value / 0.8);
+    expect(litShare!.value).toBeGreaterThan(0.8);
+    expect(results.files.map(({ path }) => path)).toEqual(['wiring.svg']);
   });
 
   it('is refused with one problem when there is nothing to set', async () => {

@@ -1,9 +1,11 @@
 import type { Point } from '../geometry/index.ts';
 import { type ArmView, safeIndex, viewArm, viewStub } from './arm.ts';
-import { crotchBetween, isSmooth, type Shore } from './crotch.ts';
+import { wayBetween } from './boundary.ts';
+import { crotchBetween, isSmooth, placeOf, type Shore } from './crotch.ts';
 import { growArm, type Grown, growPlain, halfOf, widensIn } from './grow.ts';
 import type { MedialGraph } from './medial.ts';
 import { bestMatching, type Candidate, type Matching } from './pairing.ts';
+import { RESIDUE } from './peel.ts';
 import type { Branch } from './skeleton.ts';
 import { indexAlong, reverseTrack, type Track, trackLength } from './track.ts';
 
@@ -117,9 +119,24 @@ function safeArms(shore: Shore, unordered: readonly BareArm[], widest: number, f
     const { track } = arm;
     // What narrows all the way to a free end is a stroke that tapers: both walls are its own.
     const safe = narrows && free.has(arm.branch) && widensIn({ track, clear, safe: own }) ? clear : own;
-    const short = free.has(arm.branch) && trackLength(track) - track.along[safe]! < STUB * 2 * track.radius[safe]!;
-    return { ...arm, corners: { left: right.turn, right: left.turn }, safe, clear, stub: short ? { x: track.x.at(-1)!, y: track.y.at(-1)! } : undefined };
+    const short = free.has(arm.branch) && (trackLength(track) - track.along[safe]! < STUB * 2 * track.radius[safe]! || endsInCorner(shore, track));
+    // The stroke that ends in a corner with another one swallowed is the one that keeps its wall: the arm across from the crotch.
+    const beside = arms.at((left.turn < right.turn ? k + 1 : k - 1) % arms.length)!.track;
+    return { ...arm, corners: { left: right.turn, right: left.turn }, safe, clear, stub: short ? stubEnd(shore, track, beside) : undefined };
   });
+}
+
+/** Whether a track was kept though its last disc only fills a corner. */
+function endsInCorner({ boundary }: Shore, { left, right, radius }: Track): boolean {
+  const [a, b] = [placeOf(boundary, left.at(-1)!), placeOf(boundary, right.at(-1)!)];
+  return wayBetween(boundary, left.at(-1)!, right.at(-1)!) - Math.hypot(a.x - b.x, a.y - b.y) < RESIDUE * radius.at(-1)!;
+}
+
+/** Where a stub ends: at its last disc; in a corner where a pen as wide as the arm beside it comes to rest. */
+function stubEnd(shore: Shore, track: Track, beside: Track): Point {
+  const half = beside.radius[beside.radius.length >> 1]!;
+  const fits = endsInCorner(shore, track) ? track.radius.findIndex((radius) => radius <= half) : -1;
+  return { x: track.x.at(fits)!, y: track.y.at(fits)! };
 }
 
 /** For each boundary point which half of which branch it is a wall of, clear of junctions; -1 for none. */

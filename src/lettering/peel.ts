@@ -5,7 +5,7 @@ import type { MedialGraph } from './medial.ts';
  * A leaf goes while its chord residue (shorter way along the boundary between the two points its disc touches, less the
  * straight way: Ogniewicz and Kübler 1995) is under this share of its radius. A square corner reaches 0.59, a round cap 1.14.
  */
-const RESIDUE = 1;
+export const RESIDUE = 1;
 
 /** Which nodes stay when what only mirrors the boundary's small corners is peeled off, leaf by leaf, so that nothing comes apart. One node at least. */
 export function peel(graph: MedialGraph): Uint8Array {
@@ -24,7 +24,8 @@ export function peel(graph: MedialGraph): Uint8Array {
   return alive;
 }
 
-function residue({ boundary, right, left }: MedialGraph, slot: number): number {
+/** How much longer the shorter way along the boundary between the two points of an edge is than the straight way, mm. */
+export function residue({ boundary, right, left }: MedialGraph, slot: number): number {
   const [a, b] = [right[slot]!, left[slot]!];
   const { places } = boundary;
   return wayBetween(boundary, a, b) - Math.hypot(places[2 * a]! - places[2 * b]!, places[2 * a + 1]! - places[2 * b + 1]!);

@@ -13,6 +13,7 @@ import { settle } from './settle.ts';
 import { type Branch, branchesOf, dropBulges } from './skeleton.ts';
 import { usualSize } from './size.ts';
 import { kindOf, momentsOf } from './solid.ts';
+import { swallowedAt, swallowedEnds } from './swallowed.ts';
 import { type Track, trackOf } from './track.ts';
 import type { StrokeEnd, TracedStroke, Tracing } from './types.ts';
 
@@ -79,14 +80,32 @@ export function skeletonOf(region: Region, width: number): { graph: MedialGraph;
 interface Axis {
   readonly region: Region;
   readonly graph: MedialGraph;
+  readonly shore: Shore;
   readonly branches: readonly Branch[];
   readonly tracks: readonly Track[];
 }
 
 function axisOf(region: Region, width: number): Axis {
   const { graph, alive } = skeletonOf(region, width);
-  const branches = branchesOf(graph, alive);
-  return { region, graph, branches, tracks: branches.map((branch) => trackOf(graph, branch)) };
+  const shore: Shore = { boundary: graph.boundary, walk: walkOf(graph.boundary) };
+  const along = (kept: Uint8Array): Axis => {
+    const branches = branchesOf(graph, kept);
+    return { region, graph, shore, branches, tracks: branches.map((branch) => trackOf(graph, branch)) };
+  };
+  const spurs = swallowedEnds(shore, graph, alive);
+  return along(spurs.length === 0 ? alive : withNodes(alive, wantedSpurs(along(withNodes(alive, spurs)), spurs)));
+}
+
+/** The spurs that a stroke runs on into where they are arms of a junction. */
+function wantedSpurs({ graph, shore, branches, tracks }: Axis, spurs: readonly (readonly number[])[]): (readonly number[])[] {
+  const wanted = new Set(knotsOf(graph, shore, branches, tracks).flatMap(swallowedAt).flatMap(({ branch }) => branches[branch]!.nodes));
+  return spurs.filter((nodes) => wanted.has(nodes.at(-1)!));
+}
+
+function withNodes(alive: Uint8Array, more: readonly (readonly number[])[]): Uint8Array {
+  const all = alive.slice();
+  for (const node of more.flat()) all[node] = 1;
+  return all;
 }
 
 /** The width in the middle of all lengths of axis, parts that are no longer than wide left out. */
@@ -100,11 +119,10 @@ function usualWidth(axes: readonly Axis[]): number | undefined {
 }
 
 function traceAxis(axis: Axis, width: number | undefined, tolerance: number): Traced {
-  const { region, graph, branches, tracks } = axis;
+  const { region, graph, shore, branches, tracks } = axis;
   const kind = kindOf(region, tracks, width);
   if (kind === 'dot') return { strokes: [dotStroke(region)], junctions: [], regions: [] };
   if (kind === 'solid') return { strokes: [], junctions: [], regions: [{ region, says: NO_STROKE, at: momentsOf(region).centre }] };
-  const shore: Shore = { boundary: graph.boundary, walk: walkOf(graph.boundary) };
   const knots = knotsOf(graph, shore, branches, tracks);
   const courses = coursesOf(tracks, knots);
   const lines = courses.map((course) => settle(shore, runIn(course, knots), course.closed));

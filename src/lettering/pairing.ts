@@ -52,24 +52,32 @@ type Found = Omit<Matching, 'plain'>;
 /** All ways to pair more arms than this are too many to try; no pen makes such a junction. */
 const MOST_TRIED = 9;
 
+/** Answers that differ by less than this are equally good: which of them is taken would hang on rounding. */
+const TIE = 1;
+
+/** The best answer; of answers equally good what they have in common, for nothing decides between them. */
 function searchedMatching(costs: readonly (readonly number[])[]): Found {
-  const most = 2 * LONE + CLEAR;
-  let best: Found = { pairs: [], cost: Infinity, margin: Infinity };
+  const answers = answersOf(costs).sort((a, b) => a.cost - b.cost);
+  const [best, next] = [answers[0]!, answers[1]];
+  const ties = answers.filter(({ cost }) => cost < best.cost + TIE);
+  const inAll = ([a, b]: readonly [number, number]) => ties.every(({ pairs }) => pairs.some((pair) => pair[0] === a && pair[1] === b));
+  return { pairs: best.pairs.filter(inAll), cost: best.cost, margin: (next?.cost ?? Infinity) - best.cost };
+}
+
+/** All ways to pair arms with what they cost. */
+function answersOf(costs: readonly (readonly number[])[]): Omit<Found, 'margin'>[] {
+  const answers: Omit<Found, 'margin'>[] = [];
   const search = (left: readonly number[], pairs: readonly (readonly [number, number])[], cost: number): void => {
     const [first, ...rest] = left;
-    if (first === undefined) {
-      if (cost < best.cost) best = { pairs, cost, margin: best.cost - cost };
-      else best = { ...best, margin: Math.min(best.margin, cost - best.cost) };
-      return;
-    }
+    if (first === undefined) return void answers.push({ pairs, cost });
     search(rest, pairs, cost + LONE);
     for (const other of rest) {
-      if (costs[first]![other]! > most) continue;
+      if (costs[first]![other]! > 2 * LONE + CLEAR) continue;
       search(rest.filter((arm) => arm !== other), [...pairs, [first, other]], cost + costs[first]![other]!);
     }
   };
   search([...costs.keys()], [], 0);
-  return best;
+  return answers;
 }
 
 /** The cheapest pair first, then the next of what is left. Nothing is sure about it. */

@@ -61,6 +61,29 @@ describe('an arm that widens towards a corner on either side', () => {
   });
 });
 
+describe('a stroke that ends beside another', () => {
+  it('is found where the other one swallows a corner of its end, and ends where a pen would', () => {
+    const { count, ends, inner, matched } = found(truth.spurless());
+    expect([count, matched, ends! < 1, inner.max < 4]).toEqual([2, true, true, true]);
+  });
+
+  it('ends where its own walls say, if short beyond the other one, however it is turned', () => {
+    for (const change of [rotation(0), rotation(30), [-1, 0, 0, 1, 0, 0] as const]) {
+      const { ends, inner, matched } = found(truth.moved(truth.letterB(), change));
+      expect([matched, ends! < 1, inner.max < 1]).toEqual([true, true, true]);
+    }
+  });
+});
+
+it('three like arms: no two of them are one stroke, for nothing says which; each ends where they meet, in doubt', () => {
+  for (const degrees of [0, 17]) {
+    const shape = truth.moved(truth.wye(), rotation(degrees));
+    const { count, inner, matched } = found(shape);
+    expect([count, matched, inner.max < 0.5]).toEqual([3, true, true]);
+    for (const { confidence, doubts } of trace(shape).strokes) expect([confidence < 0.05, doubts.length]).toEqual([true, 1]);
+  }
+});
+
 describe('free ends', () => {
   it.each(truth.endShapes())('$name: where a round cap of the stroke\'s own width reaches as far as the lettering, within 1', (shape) => {
     const { ends, whole, matched, kinks } = found(shape);

@@ -38,9 +38,10 @@ interface Partner {
   readonly closed: boolean;
 }
 
-/** The line's last part cut where it first crosses a partner's line, or bent onto the nearest one where it crosses none. */
+/** The line's last part cut where it first crosses a partner's line, or bent onto the nearest one where it crosses none. What its other end left of it may be short. */
 export function meet(line: readonly Settled[], way: number, partners: readonly Partner[], fallback: Point): Meeting | { readonly line: readonly Settled[] } {
-  const from = Math.max(2, indexBack(line, way));
+  if (line.length < 2) return { line };
+  const from = Math.min(line.length - 1, Math.max(2, indexBack(line, way)));
   const crossed = crossingOf(line, from, partners);
   const merging = crossed && crossed.angle > STEEP ? undefined : merge(line, from, partners);
   if (merging) return merging;

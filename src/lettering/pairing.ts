@@ -52,8 +52,8 @@ type Found = Omit<Matching, 'plain'>;
 /** All ways to pair more arms than this are too many to try; no pen makes such a junction. */
 const MOST_TRIED = 9;
 
-/** Answers that differ by less than this are equally good: which of them is taken would hang on rounding. */
-const TIE = 1;
+/** Answers that differ by less than this are equally good: which of them is taken would hang on rounding. Those of letters differ by a tenth and less and still mean something. */
+const TIE = 0.01;
 
 /** The best answer; of answers equally good what they have in common, for nothing decides between them. */
 function searchedMatching(costs: readonly (readonly number[])[]): Found {

@@ -12,6 +12,11 @@ it.each([['great-vibes', 'd'], ['dancing-script', 'N'], ['pacifico', 'x']])('a p
   expect(penStrokes(hand, letter)).toContain(trace(openFace(name).set(letter).map(({ outline }) => outline)).length);
 });
 
+it.each(['a', 'q', 'z', 'N'])('answers that differ little still differ: sacramento, %s', (letter) => {
+  const { hand } = CORPUS.find(({ name }) => name === 'sacramento')!;
+  expect(penStrokes(hand, letter)).toContain(trace(openFace('sacramento').set(letter).map(({ outline }) => outline)).length);
+});
+
 /** Bars of 200 by 6 over one middle, as far apart as can be. */
 const star = (bars: number) => Array.from({ length: bars }, (_, k) => {
   const [c, s] = [Math.cos((Math.PI * k) / bars + 0.1), Math.sin((Math.PI * k) / bars + 0.1)];

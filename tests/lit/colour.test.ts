@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { blackBody, lightColour } from '../../src/lit/colour.ts';
 import { decoded, encoded, thresholdAt } from '../../src/lit/transfer.ts';
 
-/** ANSI C78.377, centres by nominal colour temperature and the temperature each is of: on or near the locus. From memory, agreeing with a lamp maker's table of it. */
+/** ANSI C78.377, centres by nominal colour temperature and the temperature each is of: on or near the locus. From memory. */
 const NOMINAL = [[2725, 0.4578, 0.4101], [3985, 0.3818, 0.3797], [5029, 0.3446, 0.3551], [6532, 0.3123, 0.3283]] as const;
 
 it('finds the black body of CIE standard illuminant A (2856 K, CIE 15: x 0.44757, y 0.40745)', () => {

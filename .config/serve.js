@@ -4,9 +4,9 @@ import sirv from 'sirv';
 
 const BUILT = fileURLToPath(new URL('../.build/editor', import.meta.url));
 
-/** What the page may load: files of its own origin. Everything else is forbidden, so that nothing can leave the machine. */
+/** What the page may load: files of its own origin. Everything else is forbidden, so that nothing can leave the machine. WebAssembly may be compiled: text is shaped by it. */
 const POLICY = [
-  "default-src 'none'", "script-src 'self'", "worker-src 'self'", "style-src 'self'", "font-src 'self'", "img-src 'self' data: blob:",
+  "default-src 'none'", "script-src 'self' 'wasm-unsafe-eval'", "worker-src 'self'", "style-src 'self'", "font-src 'self'", "img-src 'self' data: blob:",
   "connect-src 'self'", "manifest-src 'self'", "base-uri 'none'", "form-action 'none'", "frame-ancestors 'none'",
 ].join('; ');
 

@@ -68,6 +68,16 @@ describe.skipIf(!inject('chromium'))('work in the editor in a browser: damaged, 
     await page.close();
   });
 
+  it('sets a phrase in a typeface that comes along', async () => {
+    const { page, expectCalm } = await server.open();
+    await page.getByRole('button', { name: 'Leave the tour' }).click();
+    await page.getByRole('button', { name: 'Open', exact: true }).click();
+    await page.getByRole('dialog').getByText('Typed phrase', { exact: true }).first().click();
+    await expectSays(page, 'phrase', '4 outlines');
+    expectCalm();
+    await page.close();
+  });
+
   it('plays the programs back: the cutter, its block and the sheet it leaves', async () => {
     const { page, expectCalm } = await ready(server);
     await page.getByRole('button', { name: 'Play the programs' }).click();

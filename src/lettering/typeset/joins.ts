@@ -1,7 +1,5 @@
-import {
-  applyToPath, flattenPath, intersectRegions, multiply, type Region, regionArea, regionFromLoops, translation,
-} from '../../geometry/index.ts';
-import type { PlacedCluster } from './layout.ts';
+import { flattenPath, intersectRegions, type Region, regionArea, regionFromLoops } from '../../geometry/index.ts';
+import { type PlacedCluster, standing } from './layout.ts';
 
 /** Outlines that share less than this much of a square of a capital's height do not overlap. */
 const LEAST_SHARED = 1e-5;
@@ -14,8 +12,7 @@ function overlaps(placed: readonly PlacedCluster[], capHeight: number): boolean[
   return placed.slice(1).map(({ line }, i) => line === placed[i]!.line && regionArea(intersectRegions(regions[i]!, regions[i + 1]!)) > LEAST_SHARED * capHeight ** 2);
 }
 
-const regionOf = ({ cluster, transform }: PlacedCluster, tolerance: number): Region =>
-  regionFromLoops(cluster.drawn.flatMap(({ paths, at }) => paths.map((path) => flattenPath(applyToPath(multiply(transform, translation(at.x, at.y)), path), tolerance))), 'nonzero');
+const regionOf = (one: PlacedCluster, tolerance: number): Region => regionFromLoops(standing(one).flat().map((path) => flattenPath(path, tolerance)), 'nonzero');
 
 /** How many letters overlap their neighbours as the typeface has them, and how many of those no longer do as they were placed. */
 export function joinsLost(plain: readonly PlacedCluster[], placed: readonly PlacedCluster[], capHeight: number): { readonly joins: number; readonly lost: number } {

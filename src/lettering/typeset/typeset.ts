@@ -1,12 +1,10 @@
 import type { Outline } from '../../artwork/artwork.ts';
-import { applyToPath, multiply, translation } from '../../geometry/index.ts';
-import { makeBaseline } from './baseline.ts';
 import { isSpace } from './cluster.ts';
 import { joinsLost } from './joins.ts';
-import { layOut, lineWidth, type PlacedCluster, type Spacing } from './layout.ts';
+import { layOutLines, type PlacedCluster, sourceOf, standing } from './layout.ts';
 import { withFont } from './open-font.ts';
 import type { LayoutOptions, Laid } from './options.ts';
-import { joinsApart, namesOf, noLetters, readPhrase, standsOut } from './phrase.ts';
+import { joinsApart, namesOf, noLetters, readPhrase } from './phrase.ts';
 import type { TypeProblem, TypeProblems } from './problem.ts';
 import { missingLetters } from './runs.ts';
 import { setLine } from './set-line.ts';
@@ -34,31 +32,20 @@ export function typesetPhrase(text: string, typeface: Typeface, options: LayoutO
 }
 
 function compose(texts: readonly string[], typeface: Typeface, options: LayoutOptions): Typesetting {
-  const { size, shape, alignment, direction } = options;
-  const spacing: Spacing = { letters: options.letterSpacing * size, words: options.wordSpacing * size };
-  const setting = { alignment, leading: options.lineSpacing * size, capHeight: size };
-  const set = (ligatures: boolean) => texts.map((line) => setLine(line, typeface, { capHeight: size, direction, ligatures }));
-  const lines = set(spacing.letters === 0);
+  const { size, shape, direction } = options;
+  const spaced = options.letterSpacing * size !== 0;
+  const lines = texts.map((line) => setLine(line, typeface, { capHeight: size, direction, ligatures: !spaced }));
   const empty = lines.flatMap(({ clusters }) => clusters).filter((cluster) => cluster.drawn.length === 0 && !isSpace(cluster) && /[\p{L}\p{N}]/u.test(cluster.text));
   if (empty.length > 0) return { ok: false, problems: [withoutOutline([...new Set(empty.map(({ text }) => text))], typeface)] };
-  const baseline = makeBaseline(shape, setting);
-  const widths = lines.map((line) => lineWidth(line, spacing));
-  const refused = baseline.refuse(widths);
-  if (refused) return { ok: false, problems: refused };
-  const placed = layOut(lines, spacing, baseline);
-  const asDesigned = spacing.letters === 0 && shape.kind === 'straight';
-  const plain = () => layOut(lines, { letters: 0, words: 0 }, makeBaseline({ kind: 'straight' }, setting));
-  const cautions = [...standsOut(widths.map(baseline.beyond)), ...(asDesigned ? [] : joinsApart(joinsLost(plain(), placed, size), options))];
-  return { ok: true, typeset: { outlines: placed.flatMap(outlinesOf), letters: placed.filter(({ cluster }) => !isSpace(cluster)).length, lines: lines.length, cautions } };
+  const layout = layOutLines(lines, options);
+  if (!layout.ok) return layout;
+  const { placed, plain, letters, lines: count, cautions } = layout.laid;
+  const asDesigned = !spaced && shape.kind === 'straight';
+  const apart = asDesigned ? [] : joinsApart(joinsLost(plain(), placed, size), options);
+  return { ok: true, typeset: { outlines: placed.flatMap(outlinesOf), letters, lines: count, cautions: [...cautions, ...apart] } };
 }
 
-function outlinesOf({ cluster, line, transform }: PlacedCluster): Outline[] {
-  const source = `“${cluster.text}”, letter ${cluster.letter} of line ${line + 1}`;
-  return cluster.drawn.map(({ paths, at }) => {
-    const place = multiply(transform, translation(at.x, at.y));
-    return { paths: paths.map((path) => applyToPath(place, path)), fillRule: 'nonzero', source };
-  });
-}
+const outlinesOf = (one: PlacedCluster): Outline[] => standing(one).map((paths) => ({ paths, fillRule: 'nonzero', source: sourceOf(one) }));
 
 const notThere = (missing: readonly string[], { name }: Typeface): TypeProblem => ({
   place: 'phrase', expected: `characters that ${name} has`, found: `${namesOf(missing)}, which it has not`, advice: 'Choose another typeface, give a font that has them, or write it otherwise.',

@@ -1,3 +1,4 @@
+export * from './strip-length.ts';
 export * from './strip.ts';
 export * from './tube.ts';
 export type * from './types.ts';

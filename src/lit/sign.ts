@@ -1,5 +1,5 @@
 import type { Region } from '../geometry/index.ts';
-import type { Lighting } from '../lighting/index.ts';
+import { type Lighting, stripLength } from '../lighting/index.ts';
 import type { Channel, Hole } from '../machining/index.ts';
 import type { LitSign } from './scene.ts';
 import type { ShiningLine } from './trail.ts';
@@ -27,4 +27,4 @@ const litLines = ({ runs, strip }: Lighting): ShiningLine[] => runs.flatMap(({ p
 
 /** Light that leaves the tubes' fronts, lm: what the strip sends out by its length, less what the tube keeps. */
 export const fluxOf = ({ runs, strip }: Lighting, transmission: number): number =>
-  (runs.flatMap(({ pieces }) => pieces).reduce((sum, { cutLength }) => sum + cutLength, 0) / 1000) * strip.lumensPerMetre * transmission;
+  (stripLength(runs.flatMap(({ pieces }) => pieces)) / 1000) * strip.lumensPerMetre * transmission;

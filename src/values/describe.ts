@@ -1,4 +1,5 @@
 import { pathLength, regionArea } from '../geometry/index.ts';
+import { stripLength } from '../lighting/strip-length.ts';
 import type { PortType, PortTypes } from '../runtime/node.ts';
 import { amount, worstStatus } from './check.ts';
 
@@ -27,7 +28,7 @@ const SUMMARIES: { readonly [T in PortType]: (value: PortTypes[T]) => string } =
   strip: ({ wattsPerMetre, volts, moduleLength, colourTemperature }) => `strip ${amount(wattsPerMetre, 'W/m')} at ${amount(volts, 'V')}, modules of ${amount(moduleLength, 'mm')}, ${amount(colourTemperature, 'K')}`,
   tube: ({ width, height, leastBend }) => `tube ${width} x ${amount(height, 'mm')}, bends to ${amount(leastBend, 'mm')}`,
   lighting: ({ runs, wiring }) => {
-    const strip = metres(runs.flatMap(({ pieces }) => pieces).reduce((sum, { cutLength }) => sum + cutLength, 0));
+    const strip = metres(stripLength(runs.flatMap(({ pieces }) => pieces)));
     const power = amount(Math.round(runs.reduce((sum, { watts }) => sum + watts, 0) * 10) / 10, 'W');
     return `${counted(runs.length, 'run')}, ${strip} of strip, ${power}${wiring ? `, ${counted(wiring.supplies.length, 'supply', 'supplies')}` : ''}`;
   },

@@ -1,6 +1,7 @@
 import { leastRadius, pathEnd, pathLength } from '../geometry/index.ts';
 import type { LitPiece, Lighting } from '../lighting/types.ts';
 import type { Layout } from '../lighting/layout/plan-layout.ts';
+import { stripLength } from '../lighting/strip-length.ts';
 import { roomOf } from '../lighting/tube.ts';
 import type { Channel } from '../machining/job/channel.ts';
 import { type Check, type Finding, type Quantities, amount, atMost, atLeast } from './check.ts';
@@ -72,7 +73,7 @@ function shortCheck({ dark }: Lighting): Check {
 export function layoutQuantities(lighting: Lighting, channel: Channel): Quantities {
   const pieces = piecesOf(lighting);
   const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);
-  const strip = sum(pieces.map(({ cutLength }) => cutLength));
+  const strip = stripLength(pieces);
   const groove = sum(channel.centreLines.map(pathLength));
   return {
     lightRuns: { value: lighting.runs.length, unit: 'count' },

@@ -1,4 +1,5 @@
-import { type Chain, type Link, type Turn, keepsTo, stepLength } from './chain.ts';
+import { keepsTo } from '../keeps-to.ts';
+import { type Chain, type Link, type Turn, stepLength } from './chain.ts';
 
 /** The best way through a set of links that ends with one of them: the steps' length, and the turn before. */
 interface Way {

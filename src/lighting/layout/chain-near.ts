@@ -1,4 +1,5 @@
-import { type Chain, type Link, type Turn, chainLength, chainLoad, keepsTo, stepLength } from './chain.ts';
+import { keepsTo } from '../keeps-to.ts';
+import { type Chain, type Link, type Turn, chainLength, chainLoad, stepLength } from './chain.ts';
 
 /** Rounds of improvement at most, and links times places looked at in all of them together. */
 const MOST_ROUNDS = 60;

@@ -24,8 +24,4 @@ export function stepLength(links: readonly Link[], from: Turn, to: Turn): number
 export const chainLength = (links: readonly Link[], chain: Chain): number =>
   chain.reduce((sum, turn, i) => (i > 0 ? sum + stepLength(links, chain[i - 1]!, turn) : sum), 0);
 
-/** A load that is above the limit by less than this share of it keeps to it. */
-const HAIR = 1e-9;
-export const keepsTo = (load: number, limit: number): boolean => load <= limit * (1 + HAIR);
-
 export const chainLoad = (links: readonly Link[], chain: Chain): number => chain.reduce((sum, { link }) => sum + links[link]!.load, 0);

@@ -1,4 +1,5 @@
 import { type Path, type Point, distance, pathEnd, pathPiece } from '../../geometry/index.ts';
+import { stripLength } from '../strip-length.ts';
 import { type Strip, ampsPerMillimetre } from '../strip.ts';
 import type { Tube } from '../tube.ts';
 import type { DarkSpot, Jumper, LightRun, Lighting } from '../types.ts';
@@ -88,7 +89,7 @@ function runOf(pieces: readonly Piece[], shared: SharedHoles, { strip, spareWire
     const [from, to] = [place(pieces[i]!.holes[1]), place(piece.holes[0])];
     return { from, to, length: distance(from, to) + 2 * spareWire };
   });
-  const metres = pieces.reduce((sum, { cutLength }) => sum + cutLength, 0) / 1000;
+  const metres = stripLength(pieces) / 1000;
   const watts = metres * strip.wattsPerMetre;
   return { pieces: pieces.map(withoutHoles), jumpers, feeds: [{ joint: 0, at: shared.of(pieces[0]!.holes[0]) }], watts, amps: watts / strip.volts };
 }
@@ -106,7 +107,7 @@ function tooShort({ list }: Courses, { stroke, from, to }: Span): DarkSpot {
 }
 
 function middleOfAll(pieces: readonly Piece[]): Point {
-  const total = pieces.reduce((sum, { cutLength }) => sum + cutLength, 0);
+  const total = stripLength(pieces);
   return pieces.reduce((sum, piece) => {
     const { x, y } = middleOf(piece);
     return { x: sum.x + (x * piece.cutLength) / total, y: sum.y + (y * piece.cutLength) / total };

@@ -1,4 +1,6 @@
 import { type Point, distance, pathEnd } from '../../geometry/index.ts';
+import { keepsTo } from '../keeps-to.ts';
+import { stripLength } from '../strip-length.ts';
 import { ampsPerMillimetre } from '../strip.ts';
 import type { Feed, LightRun, Lighting, Supply, WirePair, WireSize, Wiring } from '../types.ts';
 import { warmer } from './copper.ts';
@@ -64,7 +66,7 @@ function bestFeed(request: WiringRequest, run: LightRun, index: number, supply: 
   const safe = request.sizes.filter(({ ampacity }) => ampacity >= supply.fuse);
   const sizes = safe.length > 0 ? safe : request.sizes.slice(-1);
   for (const feeds of feedings(run)) {
-    if (feeds.length === 1 && run.amps > request.lighting.strip.greatestCurrent * (1 + 1e-9) && feeds[0]!.joint === 0) continue;
+    if (feeds.length === 1 && !keepsTo(run.amps, request.lighting.strip.greatestCurrent) && feeds[0]!.joint === 0) continue;
     for (const size of sizes) {
       const fed = feedRun(request, { ...run, feeds }, index, supply, size);
       if (fed.drop <= limit) return fed;
@@ -77,7 +79,7 @@ function bestFeed(request: WiringRequest, run: LightRun, index: number, supply: 
 function feedings({ pieces, jumpers, feeds: [start] }: LightRun): (readonly Feed[])[] {
   const end: Feed = { joint: pieces.length, at: pathEnd(pieces.at(-1)!.path) };
   const joints = jumpers.map(({ from }, i): Feed => ({ joint: i + 1, at: from }));
-  const load = (joint: number) => pieces.slice(0, joint).reduce((sum, { cutLength }) => sum + cutLength, 0);
+  const load = (joint: number) => stripLength(pieces.slice(0, joint));
   const half = load(pieces.length) / 2;
   const middle = joints.reduce<Feed | undefined>((best, one) => (best && Math.abs(load(best.joint) - half) <= Math.abs(load(one.joint) - half) ? best : one), undefined);
   return [[start!], ...(middle ? [[middle]] : []), [start!, end]];
@@ -120,8 +122,8 @@ function shareCurrent(elements: readonly Element[], { feeds, amps }: LightRun, w
 
 /** Current through the jumper behind piece `place`: what lies beyond it, seen from the feed. */
 function jumperAmps({ pieces, feeds, amps }: LightRun, fed: readonly number[], place: number): number {
-  const total = pieces.reduce((sum, { cutLength }) => sum + cutLength, 0);
-  const before = (amps * pieces.slice(0, place + 1).reduce((sum, { cutLength }) => sum + cutLength, 0)) / total;
+  const total = stripLength(pieces);
+  const before = (amps * stripLength(pieces.slice(0, place + 1))) / total;
   if (feeds.length > 1) return Math.abs(fed[0]! - before);
   return feeds[0]!.joint > place + 1 ? before : amps - before;
 }

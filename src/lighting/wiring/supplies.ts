@@ -1,3 +1,5 @@
+import { keepsTo } from '../keeps-to.ts';
+
 /** Rated powers in which supplies are commonly sold, W (common practice, no source). */
 const RATINGS: readonly number[] = [15, 30, 45, 60, 75, 100, 150, 200, 240, 320, 480, 600];
 
@@ -7,18 +9,16 @@ const FUSES: readonly number[] = [0.5, 0.63, 0.8, 1, 1.25, 1.6, 2, 2.5, 3.15, 4,
 /** A load for hours on end counts with this factor (NEC 210.20(A), as quoted). */
 const CONTINUOUS = 1.25;
 
-const HAIR = 1 + 1e-9;
-
 /** The least rated power of which the load takes no more than `share`, W; exactly what is needed where none sold is large enough. */
 export function ratingFor(watts: number, share: number): number {
   const needed = watts / share;
-  return RATINGS.find((rating) => rating * HAIR >= needed) ?? needed;
+  return RATINGS.find((rating) => keepsTo(needed, rating)) ?? needed;
 }
 
 /** The least fuse for a current that flows for hours, A. */
 export function fuseFor(amps: number): number {
   const needed = amps * CONTINUOUS;
-  return FUSES.find((rating) => rating * HAIR >= needed) ?? needed;
+  return FUSES.find((rating) => keepsTo(needed, rating)) ?? needed;
 }
 
 /**
@@ -29,7 +29,7 @@ export function parcels(loads: readonly number[], limit: number): number[][] {
   const byLoad = loads.map((_, place) => place).sort((a, b) => loads[b]! - loads[a]! || a - b);
   const found: { load: number; places: number[] }[] = [];
   for (const place of byLoad) {
-    const room = found.find(({ load }) => load + loads[place]! <= limit * HAIR);
+    const room = found.find(({ load }) => keepsTo(load + loads[place]!, limit));
     if (room) room.places.push(place);
     else found.push({ load: 0, places: [place] });
     (room ?? found.at(-1)!).load += loads[place]!;

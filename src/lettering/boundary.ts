@@ -109,6 +109,12 @@ export function wayBetween({ loop, along, lengths }: Boundary, a: number, b: num
   return Math.min(direct, lengths[loop[a]!]! - direct);
 }
 
+/** How much longer that way is than the straight one, mm: the chord residue of an axis between two walls (Ogniewicz and Kübler 1995). */
+export function residueBetween(boundary: Boundary, a: number, b: number): number {
+  const { places } = boundary;
+  return wayBetween(boundary, a, b) - Math.hypot(places[2 * a]! - places[2 * b]!, places[2 * a + 1]! - places[2 * b + 1]!);
+}
+
 /** The boundary's places by length along their loops. */
 export interface Walk {
   /** Index of the first point of each loop; one more for the end. */

@@ -166,17 +166,20 @@ function legEnd({ knots, seats }: Plan, end: Leg): LegEnd | undefined {
   // A lone arm is followed as far as it goes: past the middle of the junction, should its own wall lead there.
   const tip = partner === undefined ? grown.line.length - 1 : partner.stub ? nearestIndex(grown.line, partner.stub) : view.tip;
   const followed: readonly Sample[] = grown.line.slice(grown.base, tip + 1);
-  return { view, safe, shed: grown.shed, grown: partner?.stub ? followed.map((place) => besideStub(place, partner)) : followed, stub: stub !== undefined && partner !== undefined && partner.stub === undefined };
+  return { view, safe, shed: grown.shed, grown: partner?.stub ? besideStub(followed, partner) : followed, stub: stub !== undefined && partner !== undefined && partner.stub === undefined };
 }
 
 /** A stub's disc no wider than the stroke's own by more than this share touches the stroke's walls. */
 const OWN = 0.01;
 
-/** A place with the walls of the stub that was followed into, where it has lost its own and the stub's disc is the stroke's. */
-function besideStub(place: Sample, { track, clear }: Arm): Sample {
-  const k = nearestIndex(track.x.map((x, i) => ({ x, y: track.y[i]! })), place);
-  if (k < Math.max(1, clear) || track.radius[k]! > (1 + OWN) * place.half) return place;
-  return { ...place, left: place.left.length > 0 ? place.left : [track.left[k]!], right: place.right.length > 0 ? place.right : [track.right[k]!] };
+/** Places with the walls of the stub that was followed into, where they have lost their own and the stub's disc is the stroke's. */
+function besideStub(followed: readonly Sample[], { track, clear }: Arm): Sample[] {
+  const discs = track.x.map((x, i) => ({ x, y: track.y[i]! }));
+  return followed.map((place): Sample => {
+    const k = nearestIndex(discs, place);
+    if (k < Math.max(1, clear) || track.radius[k]! > (1 + OWN) * place.half) return place;
+    return { ...place, left: place.left.length > 0 ? place.left : [track.left[k]!], right: place.right.length > 0 ? place.right : [track.right[k]!] };
+  });
 }
 
 /** The track between the safe places of its ends. The shed walls are named as seen inwards: against the track at its start, along it at its end. */

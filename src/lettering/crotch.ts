@@ -1,4 +1,4 @@
-import { cross, dot, type Point, subtract, type Vector } from '../geometry/index.ts';
+import { cross, dot, subtract, type Vector } from '../geometry/index.ts';
 import type { Boundary, Walk } from './boundary.ts';
 
 /** A boundary together with the means to walk along it. */
@@ -75,5 +75,3 @@ function roundingAt(shore: Shore, index: number, way: number, width: number): { 
   while (after < 0.35 * width && turned(after) < 0.88 * whole) after += step;
   return { before: before + 0.02 * width, after: after + 0.02 * width };
 }
-
-export const placeOf = ({ places }: Boundary, index: number): Point => ({ x: places[2 * index]!, y: places[2 * index + 1]! });

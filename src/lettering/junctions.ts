@@ -1,7 +1,7 @@
 import type { Point } from '../geometry/index.ts';
 import { type ArmView, safeIndex, viewArm, viewStub } from './arm.ts';
-import { wayBetween } from './boundary.ts';
-import { crotchBetween, isSmooth, placeOf, type Shore } from './crotch.ts';
+import { residueBetween } from './boundary.ts';
+import { crotchBetween, isSmooth, type Shore } from './crotch.ts';
 import { growArm, type Grown, growPlain, halfOf, widensIn } from './grow.ts';
 import type { MedialGraph } from './medial.ts';
 import { bestMatching, type Candidate, type Matching } from './pairing.ts';
@@ -128,8 +128,7 @@ function safeArms(shore: Shore, unordered: readonly BareArm[], widest: number, f
 
 /** Whether a track was kept though its last disc only fills a corner. */
 function endsInCorner({ boundary }: Shore, { left, right, radius }: Track): boolean {
-  const [a, b] = [placeOf(boundary, left.at(-1)!), placeOf(boundary, right.at(-1)!)];
-  return wayBetween(boundary, left.at(-1)!, right.at(-1)!) - Math.hypot(a.x - b.x, a.y - b.y) < RESIDUE * radius.at(-1)!;
+  return residueBetween(boundary, left.at(-1)!, right.at(-1)!) < RESIDUE * radius.at(-1)!;
 }
 
 /** Where a stub ends: at its last disc; in a corner where a pen as wide as the arm beside it comes to rest. */

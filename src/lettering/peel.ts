@@ -1,4 +1,4 @@
-import { wayBetween } from './boundary.ts';
+import { residueBetween } from './boundary.ts';
 import type { MedialGraph } from './medial.ts';
 
 /**
@@ -24,9 +24,5 @@ export function peel(graph: MedialGraph): Uint8Array {
   return alive;
 }
 
-/** How much longer the shorter way along the boundary between the two points of an edge is than the straight way, mm. */
-export function residue({ boundary, right, left }: MedialGraph, slot: number): number {
-  const [a, b] = [right[slot]!, left[slot]!];
-  const { places } = boundary;
-  return wayBetween(boundary, a, b) - Math.hypot(places[2 * a]! - places[2 * b]!, places[2 * a + 1]! - places[2 * b + 1]!);
-}
+/** The chord residue across an edge, mm. */
+export const residue = ({ boundary, right, left }: MedialGraph, slot: number): number => residueBetween(boundary, right[slot]!, left[slot]!);

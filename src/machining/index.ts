@@ -17,6 +17,7 @@ export * from './holding/loose-pieces.ts';
 export * from './holding/plan-hold-downs.ts';
 export * from './layout/board.ts';
 export * from './layout/hole-pattern.ts';
+export * from './layout/hole-row.ts';
 export * from './layout/movement.ts';
 export * from './measure/crumbs.ts';
 export * from './measure/gaps.ts';

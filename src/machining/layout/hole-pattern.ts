@@ -1,7 +1,7 @@
 import {
-  type Path, type Point, type Region, distance, isEmptyRegion, offsetRegion, outerContour, pathEnd, pointInRegion, polylinePath, samplePath,
-  subtractRegion,
+  type Path, type Point, type Region, distance, flattenPath, isEmptyRegion, offsetRegion, pathEnd, pointInRegion, regionFromLoops, subtractRegion,
 } from '../../geometry/index.ts';
+import { type Hole, holePath } from '../job/hole.ts';
 
 /** Holes' centres that were found, and those places that had to be given up or are not clear. */
 export interface Pattern {
@@ -23,6 +23,11 @@ export function clearArea(board: Region, groove: Region, { edgeDistance, grooveD
   return subtractRegion(offsetRegion(board, -edgeDistance, options), offsetRegion(groove, grooveDistance, options));
 }
 
+/** All that holes take away of a board, as a region within `tolerance` mm. */
+export function holesRegion(holes: readonly Pick<Hole, 'centre' | 'diameter' | 'slot'>[], tolerance: number): Region {
+  return regionFromLoops(holes.map((hole) => flattenPath(holePath(hole), tolerance)), 'nonzero');
+}
+
 /**
  * One place at each end of every open stroke and at the start of every closed one. Ends nearer to each other than `apart`
  * share the first one's place: one hole serves both.
@@ -41,46 +46,9 @@ export function cornerPlaces(clear: Region, apart: number): Pattern {
   return { centres: spaced(farthest, apart), unclear: [] };
 }
 
-/**
- * Places along the board's outer outline, `edgeDistance` inside it, evenly spaced at most `pitch` apart. A place that is not clear
- * moves along the outline to the nearest clear one within half a pitch, or is given up.
- */
-export function placesAlongOutline(board: Region, clear: Region, edgeDistance: number, pitch: number): Pattern {
-  const lines = offsetRegion(outerContour(board), -(edgeDistance + HAIR), { join: 'round', miterLimit: 2, tolerance: 0.01 });
-  const found = lines.loops.flatMap((loop) => placesAlong(polylinePath(loop, true), clear, pitch));
-  return {
-    centres: found.flatMap(({ centre }) => (centre ? [centre] : [])),
-    unclear: found.flatMap(({ centre, wanted }) => (centre ? [] : [wanted])),
-  };
-}
-
 /** Places put by hand: all are kept, and those that are not clear are named. */
 export function placesByHand(points: readonly Point[], clear: Region): Pattern {
   return { centres: points, unclear: points.filter((point) => !isClear(clear, point)) };
-}
-
-/** The line of places runs this much inside the clear area's own boundary, so that chords of either do not decide. */
-const HAIR = 0.02;
-
-/** Samples looked at per pitch when a place has to move along the outline. */
-const TRIES_PER_PITCH = 64;
-
-function placesAlong(line: Path, clear: Region, pitch: number): { wanted: Point; centre: Point | undefined }[] {
-  const samples = samplePath(line, pitch / TRIES_PER_PITCH).map(({ point }) => point);
-  const count = Math.max(1, Math.ceil(samples.length / TRIES_PER_PITCH));
-  return Array.from({ length: count }, (_, i) => {
-    const at = Math.round((i * samples.length) / count);
-    return { wanted: samples[at]!, centre: nearestClear(samples, at, clear) };
-  });
-}
-
-function nearestClear(samples: readonly Point[], at: number, clear: Region): Point | undefined {
-  for (let step = 0; step <= TRIES_PER_PITCH / 2; step++)
-    for (const side of [1, -1]) {
-      const point = samples[(at + side * step + samples.length) % samples.length]!;
-      if (isClear(clear, point)) return point;
-    }
-  return undefined;
 }
 
 function isClear(clear: Region, point: Point): boolean {

@@ -1,4 +1,4 @@
-import { type ListedInput, listInputs, type Param } from '../runtime/index.ts';
+import { type ListedInput, listInputs, type Param, unitSuffix } from '../runtime/index.ts';
 import type { Given } from './arguments.ts';
 import { catalogue } from './catalogue.ts';
 import { paramWords, valueWords } from './describe-param.ts';
@@ -19,9 +19,9 @@ export function inputs({ operands: [path], switches }: Given): ExitStatus {
 }
 
 /** The default is what the graph itself says, for that is what a run uses. A file is told by its name alone. */
-function asJson({ name, label, help, group, param, value }: ListedInput) {
+function asJson({ name, label, help, group, param, value, proved }: ListedInput) {
   const standard = param.kind === 'file' && value !== null ? { name: valueWords(param, value) } : value;
-  return { name, label, help, ...(group !== undefined && { group }), type: param.kind, ...limitsOf(param), default: standard };
+  return { name, label, help, ...(group !== undefined && { group }), type: param.kind, ...limitsOf(param), ...(proved !== undefined && { proved }), default: standard };
 }
 
 function limitsOf(param: Param) {
@@ -39,9 +39,12 @@ function limitsOf(param: Param) {
 function asText({ name, document }: GraphFile, listed: readonly ListedInput[]): string {
   const title = `${oneLine(document.title || name)}: ${listed.length === 1 ? '1 exposed input' : `${listed.length} exposed inputs`}`;
   const rows = table([['name', 'type', 'unit', 'default', 'limits'], ...listed.map(cells)]);
-  const helps = listed.flatMap(({ name: input, label, help }) => [`  ${oneLine(input)}`, ...wrapped(oneLine(`${label}. ${help}`), '    ')]);
+  const helps = listed.flatMap((input) => [`  ${oneLine(input.name)}`, ...wrapped(oneLine(`${input.label}. ${input.help}${provedWords(input)}`), '    ')]);
   return listed.length === 0 ? title : [title, '', ...rows, '', ...helps].join('\n');
 }
+
+const provedWords = ({ proved, param }: ListedInput): string =>
+  proved === undefined || param.kind !== 'number' ? '' : ` Proved from ${proved[0]} to ${proved[1]}${unitSuffix(param.unit)}.`;
 
 function cells({ name, param, value }: ListedInput): string[] {
   const { type, unit, limits } = paramWords(param);

@@ -2,11 +2,11 @@ import type { Shapes } from './node.ts';
 import { type CycleFault, checkCycles } from './check-cycles.ts';
 import { checkWires } from './check-wires.ts';
 import type { Checking, Ends, Link } from './checking.ts';
-import type { ExposedInput, GraphDocument, GraphNode } from './document.ts';
+import type { ExposedInput, GraphDocument, GraphNode, Span } from './document.ts';
 import { ID_FORM, NAME_FORM, isId, isMemberName, splitReference } from './names.ts';
 import { nearest } from './nearest.ts';
-import { checkValue } from './param-values.ts';
-import type { Params } from './params.ts';
+import { type ValueFault, checkValue } from './param-values.ts';
+import type { NumberParam, Param, Params } from './params.ts';
 import type { GraphProblem } from './problem.ts';
 import { show, showList, showName } from './show.ts';
 import type { Unreadable } from './shape.ts';
@@ -100,6 +100,7 @@ function checkInputs(checking: Checking): void {
     names.add(name);
     targets.add(sets);
     checkTarget(checking, input, place);
+    checkSpans(checking, input, place);
   }
 }
 
@@ -117,6 +118,25 @@ function checkTarget({ ends, report, suggest, unreadable }: Checking, { sets }: 
     report({ place, code: 'missing-param', expected: `a parameter of "${target.node}": ${showList(known)}`, found: show(sets), advice: suggest(target.name, known, 'Choose one of these.') });
   }
 }
+
+function checkSpans({ ends, report }: Checking, { sets, limits, proved }: ExposedInput, place: string): void {
+  const target = splitReference(sets);
+  const param = target && ends.get(target.node)?.declaration?.params[target.name];
+  for (const [key, span] of Object.entries({ limits, proved })) {
+    if (span === undefined || param === undefined) continue;
+    const fault = spanFault(param, span);
+    if (fault !== undefined) report({ place: `${place}, ${key}`, ...fault });
+  }
+}
+
+function spanFault(param: Param, [least, greatest]: Span): ValueFault | undefined {
+  if (param.kind !== 'number') return { code: 'wrong-kind', expected: 'limits only where a number is set', found: `a ${param.kind}`, advice: 'Remove them.' };
+  if (least > greatest) return { code: 'out-of-limits', expected: 'the least value first', found: `${least} before ${greatest}`, advice: 'Exchange them.' };
+  return checkNumberWithin(param, least) ?? checkNumberWithin(param, greatest);
+}
+
+/** Ends of a span need not be whole, even where the number must. */
+const checkNumberWithin = (param: NumberParam, value: number): ValueFault | undefined => checkValue({ ...param, unit: param.unit === 'count' ? 'ratio' : param.unit }, value);
 
 function checkGroups({ document, ends, report, suggest, unreadable }: Checking): void {
   const ids = new Set<string>();

@@ -45,7 +45,14 @@ export interface ExposedInput {
   readonly group?: string;
   /** The parameter it sets, as `id.param`. */
   readonly sets: string;
+  /** Between which numbers a user may set it: within the parameter's own limits. */
+  readonly limits?: Span;
+  /** Between which numbers the recipe was tried and found good; a value beyond them is told. */
+  readonly proved?: Span;
 }
+
+/** Least and greatest value, both allowed, in the parameter's unit. */
+export type Span = readonly [least: number, greatest: number];
 
 /** Nodes shown together; one box when collapsed. */
 export interface NodeGroup {

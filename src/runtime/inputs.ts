@@ -1,9 +1,9 @@
 import type { Shapes } from './node.ts';
-import type { ExposedInput, GraphDocument } from './document.ts';
+import type { ExposedInput, GraphDocument, Span } from './document.ts';
 import { splitReference } from './names.ts';
 import { suggest } from './nearest.ts';
 import { checkValue, defaultOf } from './param-values.ts';
-import type { Param, ParamValue } from './params.ts';
+import type { NumberParam, Param, ParamValue } from './params.ts';
 import { type GraphProblem, type GraphProblems, nonEmpty } from './problem.ts';
 import { show, showList } from './show.ts';
 
@@ -13,8 +13,13 @@ export interface ListedInput {
   readonly label: string;
   readonly help: string;
   readonly group?: string;
+  /** A number's limits are those of the recipe, where it has some. */
   readonly param: Param;
   readonly value: ParamValue;
+  /** The node whose parameter it sets. */
+  readonly node: string;
+  /** Between which numbers the recipe was tried and found good. */
+  readonly proved?: Span;
 }
 
 export type SetResult =
@@ -27,8 +32,9 @@ export function listInputs(document: GraphDocument, catalogue: Shapes): ListedIn
   return document.inputs.flatMap((input) => {
     const target = targetOf(input);
     if (target === undefined) return [];
-    const { name, label, help, group } = input;
-    return [{ name, label, help, ...(group !== undefined && { group }), param: target.param, value: target.value }];
+    const { name, label, help, group, proved } = input;
+    const { node, param, value } = target;
+    return [{ name, label, help, ...(group !== undefined && { group }), param, value, node, ...(proved !== undefined && { proved }) }];
   });
 }
 
@@ -59,15 +65,38 @@ interface Target {
 
 function targetFinder({ nodes }: GraphDocument, catalogue: Shapes): (input: ExposedInput) => Target | undefined {
   const byId = new Map(nodes.map((node) => [node.id, node]));
-  return ({ sets }) => {
+  return ({ sets, limits }) => {
     const reference = splitReference(sets);
     const node = reference && byId.get(reference.node);
     const params = node && catalogue.get(node.type)?.params;
     if (params === undefined || !Object.hasOwn(params, reference!.name)) return undefined;
     const param = params[reference!.name]!;
     const value = Object.hasOwn(node!.params, reference!.name) ? node!.params[reference!.name]! : defaultOf(param);
-    return { ...reference!, param, value };
+    return { ...reference!, param: withinLimits(param, limits), value };
   };
+}
+
+/** The parameter as the recipe lets it be set. */
+function withinLimits(param: Param, limits: Span | undefined): Param {
+  if (param.kind !== 'number' || limits === undefined) return param;
+  return { ...param, min: Math.max(param.min, limits[0]), max: Math.min(param.max, limits[1]) };
+}
+
+/** An exposed number that lies beyond what the recipe was proved for. */
+export interface BeyondProved {
+  readonly input: ListedInput & { readonly param: NumberParam; readonly proved: Span };
+  readonly value: number;
+}
+
+/** The exposed numbers of which the recipe says between which values it was proved, and those of them that lie beyond. */
+export function provedInputs(document: GraphDocument, catalogue: Shapes): { readonly proved: readonly ListedInput[]; readonly beyond: readonly BeyondProved[] } {
+  const proved = listInputs(document, catalogue).filter((input) => input.proved !== undefined && input.param.kind === 'number');
+  const beyond = proved.flatMap((input): BeyondProved[] => {
+    const { value } = input;
+    const [least, greatest] = input.proved!;
+    return typeof value === 'number' && (value < least || value > greatest) ? [{ input: input as BeyondProved['input'], value }] : [];
+  });
+  return { proved, beyond };
 }
 
 function unknownName(name: string, { inputs }: GraphDocument): GraphProblem {

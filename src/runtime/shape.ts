@@ -1,4 +1,4 @@
-import { type ExposedInput, GRAPH_FORMAT, GRAPH_VERSION, type GraphDocument, type GraphNode, type NodeGroup, type Wire } from './document.ts';
+import { type ExposedInput, GRAPH_FORMAT, GRAPH_VERSION, type GraphDocument, type GraphNode, type NodeGroup, type Span, type Wire } from './document.ts';
 import { suggest } from './nearest.ts';
 import type { AnyParamValues } from './params.ts';
 import type { GraphProblem } from './problem.ts';
@@ -34,7 +34,7 @@ interface Keys {
 const DOCUMENT: Keys = { required: ['format', 'version', 'title', 'nodes', 'wires'], optional: ['notes', 'inputs', 'groups'] };
 const NODE: Keys = { required: ['id', 'type', 'position'], optional: ['title', 'note', 'params'] };
 const WIRE: Keys = { required: ['from', 'to'], optional: [] };
-const INPUT: Keys = { required: ['name', 'label', 'sets'], optional: ['help', 'group'] };
+const INPUT: Keys = { required: ['name', 'label', 'sets'], optional: ['help', 'group', 'limits', 'proved'] };
 const GROUP: Keys = { required: ['id', 'title', 'nodes'], optional: ['collapsed'] };
 
 /**
@@ -89,7 +89,16 @@ function readInput(raw: unknown, where: Where, report: Report): ExposedInput | u
   const help = readText(members, 'help', where, report) ?? '';
   const group = optionalText(members, 'group', where, report);
   const sets = readText(members, 'sets', where, report);
-  return name === undefined || sets === undefined ? undefined : { name, label, help, ...group, sets };
+  const spans = { ...optionalSpan(members, 'limits', where, report), ...optionalSpan(members, 'proved', where, report) };
+  return name === undefined || sets === undefined ? undefined : { name, label, help, ...group, sets, ...spans };
+}
+
+function optionalSpan(members: Members, key: 'limits' | 'proved', where: Where, report: Report): { readonly [K in typeof key]?: Span } {
+  if (!members.has(key)) return {};
+  const value = members.get(key);
+  if (Array.isArray(value) && value.length === 2 && value.every(Number.isFinite)) return { [key]: value as [number, number] };
+  report(wrongKind(inside(where, key), 'two finite numbers [least, greatest]', value));
+  return {};
 }
 
 function readGroup(raw: unknown, where: Where, report: Report): NodeGroup | undefined {

@@ -1,4 +1,4 @@
-import type { ExposedInput, GraphDocument, GraphNode, NodeGroup } from './document.ts';
+import type { ExposedInput, GraphDocument, GraphNode, NodeGroup, Span } from './document.ts';
 
 /**
  * Writes a graph as JSON text that differs little when little changes: keys in a fixed order, parameters by name, one line
@@ -42,8 +42,13 @@ function hasKeys(value: unknown, keys: readonly string[]): boolean {
 
 const members = (value: Named, keys: readonly string[]) => keys.map((key) => `${JSON.stringify(key)}: ${JSON.stringify(value[key])}`);
 
-function writeInput({ name, label, help, group, sets }: ExposedInput): string {
-  return braces([member('name', name), member('label', label), member('help', help), ...optional('group', group), member('sets', sets)], 2);
+function writeInput({ name, label, help, group, sets, limits, proved }: ExposedInput): string {
+  const spans = [...optionalSpan('limits', limits), ...optionalSpan('proved', proved)];
+  return braces([member('name', name), member('label', label), member('help', help), ...optional('group', group), member('sets', sets), ...spans], 2);
+}
+
+function optionalSpan(key: string, span: Span | undefined): string[] {
+  return span === undefined ? [] : [`${JSON.stringify(key)}: [${span.map((value) => JSON.stringify(value)).join(', ')}]`];
 }
 
 function writeGroup({ id, title, nodes, collapsed }: NodeGroup): string {

@@ -3,6 +3,7 @@ import './types.ts';
 export * from './check.ts';
 export * from './describe.ts';
 export * from './hand-over.ts';
+export * from './recipe-checks.ts';
 export * from './report.ts';
 export * from './results.ts';
 export type * from './picture.ts';

@@ -4,6 +4,7 @@ import type { Evaluation, NodeResult } from '../runtime/index.ts';
 import type { PortType, PortTypes } from '../runtime/node.ts';
 import type { Problem } from '../runtime/problem.ts';
 import type { SetUp } from '../machining/job/setup.ts';
+import { recipeChecks } from './recipe-checks.ts';
 import { type Check, type CheckStatus, type Quantities, type ResultFile, worstStatus } from './check.ts';
 
 /** The kinds of value a run hands over; whatever makes one is evaluated by a run. */
@@ -41,7 +42,7 @@ export function resultPorts(document: GraphDocument, catalogue: Catalogue): Outp
 export function collectResults(document: GraphDocument, catalogue: Catalogue, evaluation: Evaluation): Results {
   const outputs = resultOutputs(document, catalogue);
   const of = <T extends ResultType>(type: T) => valuesOfType(outputs, evaluation, type);
-  const checks = of('checks').flatMap(({ value }) => value);
+  const checks = [...recipeChecks(document, catalogue).map(({ check }) => check), ...of('checks').flatMap(({ value }) => value)];
   return {
     files: of('files').flatMap(({ value }) => value),
     checks,

@@ -1,5 +1,5 @@
 import type { Evaluation } from '../../runtime/index.ts';
-import { type Check, fileLength, handOver, nothingToRun, worstStatus } from '../../values/index.ts';
+import { type Check, fileLength, handOver, nothingToRun, recipeChecks, worstStatus } from '../../values/index.ts';
 import type { Desk } from './desk.ts';
 import type { Outcome, PlacedCheck } from './protocol.ts';
 
@@ -19,10 +19,11 @@ export function outcomeOf(desk: Desk, evaluation: Evaluation, graph: string): Ou
 }
 
 function placedChecks({ document, catalogue }: Desk, { nodes }: Evaluation): PlacedCheck[] {
-  return document().nodes.flatMap(({ id, type }) => {
+  const ofRecipe = recipeChecks(document(), catalogue).map(({ node, check }) => ({ ...check, node }));
+  return ofRecipe.concat(document().nodes.flatMap(({ id, type }) => {
     const result = nodes.get(id);
     if (result?.state !== 'ready') return [];
     const ports = Object.entries(catalogue.get(type)?.outputs ?? {}).filter(([, output]) => output.type === 'checks');
     return ports.flatMap(([port]) => (result.outputs[port] as readonly Check[]).map((check) => ({ ...check, node: id })));
-  });
+  }));
 }

@@ -1,6 +1,6 @@
 import type { Shapes } from './node.ts';
 import type { ExposedInput, GraphDocument, Span } from './document.ts';
-import { splitReference } from './names.ts';
+import { type Reference, splitReference } from './names.ts';
 import { suggest } from './nearest.ts';
 import { checkValue, defaultOf } from './param-values.ts';
 import type { NumberParam, Param, ParamValue } from './params.ts';
@@ -16,8 +16,8 @@ export interface ListedInput {
   /** A number's limits are those of the recipe, where it has some. */
   readonly param: Param;
   readonly value: ParamValue;
-  /** The node whose parameter it sets. */
-  readonly node: string;
+  /** The node and the name of its parameter that it sets. */
+  readonly target: Reference;
   /** Between which numbers the recipe was tried and found good. */
   readonly proved?: Span;
 }
@@ -33,8 +33,8 @@ export function listInputs(document: GraphDocument, catalogue: Shapes): ListedIn
     const target = targetOf(input);
     if (target === undefined) return [];
     const { name, label, help, group, proved } = input;
-    const { node, param, value } = target;
-    return [{ name, label, help, ...(group !== undefined && { group }), param, value, node, ...(proved !== undefined && { proved }) }];
+    const { param, value } = target;
+    return [{ name, label, help, ...(group !== undefined && { group }), param, value, target: { node: target.node, name: target.name }, ...(proved !== undefined && { proved }) }];
   });
 }
 

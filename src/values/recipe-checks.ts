@@ -14,10 +14,10 @@ export interface RecipeCheck {
 export function recipeChecks(document: GraphDocument, catalogue: Catalogue): readonly RecipeCheck[] {
   const { proved: [first, ...others], beyond } = provedInputs(document, catalogue);
   if (first === undefined) return [];
-  if (beyond.length > 0) return beyond.map((one) => ({ node: one.input.node, check: beyondCheck(one) }));
+  if (beyond.length > 0) return beyond.map((one) => ({ node: one.input.target.node, check: beyondCheck(one) }));
   const count = others.length + 1;
   const says = count === 1 ? `${first.label} lies where this recipe was proved.` : `All ${count} values that it was proved for lie where this recipe was proved.`;
-  return [{ node: first.node, check: { check: 'proved-range', status: 'pass', value: 0, limit: 0, unit: 'count', says } }];
+  return [{ node: first.target.node, check: { check: 'proved-range', status: 'pass', value: 0, limit: 0, unit: 'count', says } }];
 }
 
 function beyondCheck({ input: { label, param, proved: [least, greatest] }, value }: BeyondProved): Check {

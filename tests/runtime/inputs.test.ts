@@ -51,7 +51,7 @@ describe('listInputs', () => {
   it('gives each exposed input with its parameter and present value', () => {
     const listed = listInputs(document, catalogue);
     expect(listed.map(({ name, value }) => [name, value])).toEqual([['amount', 2], ['style', 'plain'], ['sheet', null], ['prefix', '']]);
-    expect(listed[0]).toEqual({ name: 'amount', label: 'Amount', help: 'How much.', group: 'Sizes', param: catalogue.get('constant')!.params['value'], value: 2, node: 'a' });
+    expect(listed[0]).toEqual({ name: 'amount', label: 'Amount', help: 'How much.', group: 'Sizes', param: catalogue.get('constant')!.params['value'], value: 2, target: { node: 'a', name: 'value' } });
     expect(listed[1]).not.toHaveProperty('group');
   });
 

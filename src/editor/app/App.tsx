@@ -1,6 +1,8 @@
 import { Bench } from '../canvas/Bench.tsx';
 import { FileBar } from '../files/FileBar.tsx';
 import { Help } from '../help/Help.tsx';
+import { AskedDialog } from '../recipe/AskedDialog.tsx';
+import { RecipeForm } from '../recipe/RecipeForm.tsx';
 import { allCommands } from './commands.ts';
 import { Notices } from './Notices.tsx';
 import { Place } from './Place.tsx';
@@ -13,7 +15,7 @@ import { useTitle } from './use-title.ts';
 import { useLayout } from './layout.ts';
 import './app.css';
 
-/** The page: the sheet and its checks above, the bench line below. */
+/** The page: the sheet and its checks above, the bench line below; or the recipe's form beside the sheet. */
 export function App() {
   const rooms = useLayout((layout) => layout.rooms);
   const split = useLayout((layout) => layout.split);
@@ -28,11 +30,13 @@ export function App() {
         <Toolbar />
       </header>
       <main className="app-rooms" style={{ '--split': split }}>
+        {rooms === 'form' && <Place id="form" name="Form"><RoomBoundary name="The form"><RecipeForm /></RoomBoundary></Place>}
         <Upper hidden={rooms === 'bench'} />
         {rooms === 'both' && <RoomsDivider />}
-        <Place id="bench" name="Bench" hidden={rooms === 'sheet'}><RoomBoundary name="The bench"><Bench /></RoomBoundary></Place>
+        <Place id="bench" name="Bench" hidden={rooms === 'sheet' || rooms === 'form'}><RoomBoundary name="The bench"><Bench /></RoomBoundary></Place>
       </main>
       <Notices />
+      <RoomBoundary name="The recipe"><AskedDialog /></RoomBoundary>
       <RoomBoundary name="The help"><Help /></RoomBoundary>
     </div>
   );

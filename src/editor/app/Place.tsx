@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 
 interface PlaceProps {
-  readonly id: 'sheet' | 'checks' | 'bench';
+  readonly id: 'sheet' | 'checks' | 'bench' | 'form';
   readonly name: string;
   readonly hidden?: boolean;
   readonly children: ReactNode;

@@ -34,7 +34,7 @@ function CommandButton({ command, short = false }: { readonly command: Command |
   );
 }
 
-const ROOMS = [['both', 'Both'], ['sheet', 'Sheet only'], ['bench', 'Bench only']] as const;
+const ROOMS = [['both', 'Both'], ['sheet', 'Sheet only'], ['bench', 'Bench only'], ['form', 'Form only']] as const;
 
 function RoomButtons() {
   const layout = useLayout((now) => now);

@@ -20,6 +20,7 @@ export const layoutCommands: readonly Command[] = [
   rooms('both', 'Sheet and bench', 'Alt+1'),
   rooms('sheet', 'Sheet only', 'Alt+2'),
   rooms('bench', 'Bench only', 'Alt+3'),
+  rooms('form', 'Form only', 'Alt+5'),
   {
     id: 'view-checks', label: 'Show or hide the checks', group: 'View', keys: ['Alt+4'],
     labelNow: () => (seesChecks(layout.getState(), isNarrow()) ? 'Hide the checks' : 'Show the checks'),

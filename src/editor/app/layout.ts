@@ -2,8 +2,8 @@ import { createStore } from 'zustand/vanilla';
 import { useStore } from 'zustand';
 import { remember, remembered } from './storage.ts';
 
-/** Which of the two places the window shows. */
-export type Rooms = 'both' | 'sheet' | 'bench';
+/** Which places the window shows: sheet and bench, one of them alone, or the recipe as a form beside the sheet. */
+export type Rooms = 'both' | 'sheet' | 'bench' | 'form';
 
 /** How the window is divided. */
 export interface Layout {
@@ -37,7 +37,7 @@ export function readLayout(text: string | null): Layout {
   const number = (value: unknown, range: Range, otherwise: number) => (typeof value === 'number' ? within(value, range) : otherwise);
   const { rooms } = kept;
   return {
-    rooms: rooms === 'sheet' || rooms === 'bench' ? rooms : 'both',
+    rooms: rooms === 'sheet' || rooms === 'bench' || rooms === 'form' ? rooms : 'both',
     split: number(kept.split, SPLIT, INITIAL_LAYOUT.split),
     checksWidth: number(kept.checksWidth, CHECKS_WIDTH, INITIAL_LAYOUT.checksWidth),
     checksShown: kept.checksShown !== false,

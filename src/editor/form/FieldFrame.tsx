@@ -43,7 +43,7 @@ export function FieldFrame(props: FrameProps) {
       <div id={`${id}d`} className="form-doc field-says" data-opened={opened}>
         <p>{[doc, rule, ...notes].filter((text) => text !== undefined && text !== '').join(' ')}</p>
       </div>
-      <Exposed labels={exposed} />
+      <Exposed label={label} labels={exposed} onAsk={props.onAsk} />
       <Reset param={param} value={value} label={label} onReset={props.onReset} />
     </div>
   );
@@ -61,8 +61,19 @@ function Problems({ id, problems }: { readonly id: string } & Pick<FieldProps, '
   );
 }
 
-function Exposed({ labels }: { readonly labels: readonly string[] }) {
-  return labels.length === 0 ? null : <p className="form-exposed field-says">{`recipe input: ${labels.join(', ')}`}</p>;
+function Exposed({ label, labels, onAsk }: { readonly label: string; readonly labels: readonly string[]; readonly onAsk: FieldProps['onAsk'] }) {
+  const asked = labels.length > 0;
+  if (onAsk === undefined && !asked) return null;
+  return (
+    <p className="form-exposed field-says">
+      {asked && `The form asks for it: ${labels.join(', ')}. `}
+      {onAsk !== undefined && (
+        <button type="button" className="button-quiet" aria-label={asked ? `No longer ask for ${label} in the form` : `Ask for ${label} in the form`} onClick={() => onAsk(!asked)}>
+          {asked ? 'Take it out' : 'Ask for it in the form'}
+        </button>
+      )}
+    </p>
+  );
 }
 
 function Reset({ param, value, label, onReset }: Pick<FieldProps, 'param' | 'value' | 'label' | 'onReset'>) {

@@ -1,12 +1,12 @@
 import type { KeyboardEvent } from 'react';
 import { type GraphNode, type NodeShape, type ParamValue, paramsOfHandle, withDefaults } from '../../runtime/index.ts';
 import { nodeOf, titleOf } from '../model/graph.ts';
+import { askFor, askNoLonger } from '../model/inputs.ts';
 import { resetParam, setParam } from '../model/steps.ts';
-import { edit, editor, setGesturing, show, useEditor } from '../state/editor.ts';
-import type { NodeReport } from '../worker/protocol.ts';
-import { entryNamed } from './edits-text.ts';
-import type { FieldProblem } from './field.ts';
+import { edit, editor, present, setGesturing, useEditor } from '../state/editor.ts';
 import { ParamField } from './ParamField.tsx';
+import { pointAt } from './point-at.ts';
+import { problemsAt } from './problems.ts';
 import { Untyped, Unknown } from './Unknown.tsx';
 import './form.css';
 
@@ -38,6 +38,7 @@ function Fields({ node, shape }: { readonly node: GraphNode; readonly shape: Nod
           exposed={inputs.filter(({ sets }) => sets === `${node.id}.${name}`).map(({ label }) => label)}
           notes={notesOf(shape, name)}
           onEdit={(value: ParamValue, gesture?: string) => edit(`set ${param.label} of ${title}`, setParam(node.id, name, value), gesture && `${node.id}.${name} ${gesture}`)}
+          onAsk={(asks) => askForIt(node.id, name, param.label, asks)}
           onReset={() => edit(`put ${param.label} of ${title} back`, resetParam(node.id, name))}
           onPoint={(index, goes = false) => pointAt(node.id, name, index, goes)}
           onGesture={setGesturing}
@@ -51,18 +52,9 @@ function Fields({ node, shape }: { readonly node: GraphNode; readonly shape: Nod
   );
 }
 
-function problemsAt(report: NodeReport | undefined, name: string): FieldProblem[] {
-  const at = (kind: FieldProblem['kind'], problems: NodeReport['problems']) => problems.flatMap((problem): FieldProblem[] => {
-    const entry = entryNamed(name, problem.place);
-    return entry === undefined ? (problem.place === name ? [{ kind, problem }] : []) : [{ kind, problem, at: entry }];
-  });
-  return report === undefined ? [] : [...at('problem', report.problems), ...at('caution', report.cautions)];
-}
-
-/** The sheet marks the entry of a list that is pointed at; asked to go there, it shows the node. */
-function pointAt(node: string, param: string, index: number | undefined, goes: boolean): void {
-  if (goes) show(node);
-  editor.setState({ pointed: index === undefined ? undefined : { node, param, index, goes }, ...(goes && { spot: undefined }) });
+function askForIt(node: string, name: string, label: string, asks: boolean): void {
+  if (asks) edit(`ask for ${label} in the form`, askFor(editor.getState().shapes, present(), node, name));
+  else edit(`no longer ask for ${label}`, askNoLonger(`${node}.${name}`));
 }
 
 /** What the sheet lets a person do to the parameter by hand. */

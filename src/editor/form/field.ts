@@ -22,6 +22,8 @@ export interface FieldProps<P extends Param = Param> {
   readonly notes?: readonly string[];
   /** Sets the value; edits with the same gesture are one step to undo. */
   readonly onEdit: (value: ParamValue, gesture?: string) => void;
+  /** Has the recipe's form ask for it, or no longer; absent where that is not decided. */
+  readonly onAsk?: (asks: boolean) => void;
   /** Puts the default back. */
   readonly onReset: () => void;
   /** Hears which entry of a list is pointed at, and whether the sheet is to go there. */

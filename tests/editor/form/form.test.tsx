@@ -226,7 +226,7 @@ describe('every field', () => {
 
   it('names the recipe\'s input that sets it', () => {
     show();
-    expect(screen.getByText('recipe input: Groove width')).toBeTruthy();
+    expect(screen.getByText('The form asks for it: Groove width.')).toBeTruthy();
   });
 
   it('tells the problems and cautions of its place, and leaves the others to the card', () => {

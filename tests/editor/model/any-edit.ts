@@ -6,6 +6,7 @@ import { removeAndBridge } from '../../../src/editor/model/bridging.ts';
 import { cutOut, duplicate, pastePiece } from '../../../src/editor/model/clipboard.ts';
 import { groupSteps, renameGroup, setCollapsed, ungroup } from '../../../src/editor/model/groups.ts';
 import type { Edit } from '../../../src/editor/model/history.ts';
+import { askFor, askNoLonger, moveInput, nameInput, spanInput, wordInput } from '../../../src/editor/model/inputs.ts';
 import { insertOnWire } from '../../../src/editor/model/inserting.ts';
 import { layOut } from '../../../src/editor/model/layout.ts';
 import { addStep, moveSteps, removeSteps, renameStep, resetParam, setNote, setNotes, setParam, setTitle } from '../../../src/editor/model/steps.ts';
@@ -38,6 +39,7 @@ const wireAt = ({ document, a }: Scene) => pick(document.wires, a) ?? { from: 'n
 const groupAt = ({ document, a }: Scene) => pick(document.groups, a)?.id ?? 'nobody';
 const paramAt = ({ shapes, document, a, b }: Scene) => pick(Object.entries(shapes.get(pick(document.nodes, a)?.type ?? '')?.params ?? {}), b);
 const typeAt = ({ shapes, b }: Scene) => pick([...shapes.keys()], b)!;
+const inputNamed = (document: GraphDocument, a: number) => pick(document.inputs, a)?.name ?? 'nobody';
 const WAYS: readonly Alignment[] = ['left', 'centre', 'right', 'top', 'middle', 'bottom', 'spread-x', 'spread-y'];
 
 /** Every edit there is, by name. */
@@ -55,6 +57,12 @@ export const EDITS: Readonly<Record<string, (scene: Scene) => Edit>> = {
   setNote: (scene) => setNote(nodeAt(scene), scene.b % 3 === 0 ? '' : `Note ${scene.b}`),
   setTitle: ({ a }) => setTitle(a % 3 === 0 ? ' ' : `Graph ${a}`),
   setNotes: ({ a }) => setNotes(a % 3 === 0 ? '' : `Notes ${a}`),
+  askFor: (scene) => askFor(scene.shapes, scene.document, nodeAt(scene), paramAt(scene)?.[0] ?? 'nothing'),
+  askNoLonger: ({ document, a }) => askNoLonger(pick(document.inputs, a)?.sets ?? 'nobody.x'),
+  moveInput: ({ document, a, b }) => moveInput(inputNamed(document, a), b % 2 === 0 ? 1 : -1),
+  wordInput: ({ document, a, b }) => wordInput(inputNamed(document, a), (['label', 'help', 'group'] as const)[b % 3]!, b % 4 === 0 ? ' ' : `Word ${b}`),
+  nameInput: ({ document, a, b }) => nameInput(document, inputNamed(document, a), b % 3 === 0 ? 'no name' : `name${b % 20}`),
+  spanInput: ({ shapes, document, a, b }) => spanInput(shapes, document, inputNamed(document, a), b % 2 === 0 ? 'limits' : 'proved', b % 5 === 0 ? undefined : [b - 5000, a - 5000]),
   connect: ({ shapes, document, a, b }) => {
     const ends = endsOf(shapes, document);
     const one = pick(ends, a);

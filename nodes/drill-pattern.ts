@@ -1,7 +1,7 @@
 import '../src/values/types.ts';
-import { type Point, emptyRegion, unionRegions } from '../src/geometry/index.ts';
+import { type Point, emptyRegion } from '../src/geometry/index.ts';
 import {
-  type Pattern, type RowSpacing, clearArea, cornerPlaces, holesRegion, placesAlongOutline, placesByHand, strokeEnds,
+  type Pattern, type RowSpacing, clearArea, cornerPlaces, placesAlongOutline, placesByHand, strokeEnds,
 } from '../src/machining/index.ts';
 import { type Problem, defineNode } from '../src/runtime/index.ts';
 import { EXAMPLE_BOARD } from '../src/values/examples.ts';
@@ -33,8 +33,7 @@ export default defineNode({
   }],
   examples: [{ title: 'four corners', inputs: { channel: undefined, board: EXAMPLE_BOARD, others: [] }, params: { pattern: 'corners' } }],
   compute({ channel, board = emptyRegion, others }, { pattern, purpose, diameter, edgeDistance, grooveDistance, pitch, count, reach, places }) {
-    const taken = unionRegions([channel?.region ?? emptyRegion, holesRegion(others.flat(), CHORD)]);
-    const clear = () => clearArea(board, taken, { edgeDistance, grooveDistance: grooveDistance + diameter / 2, tolerance: CHORD });
+    const clear = () => clearArea(board, channel?.region, others.flat(), { edgeDistance, apart: grooveDistance + diameter / 2, tolerance: 0.01 });
     const row = (spacing: RowSpacing) => placesAlongOutline(board, clear(), { ...spacing, edgeDistance, reach, apart: diameter + grooveDistance });
     const patterns: Record<typeof pattern, () => Pattern> = {
       'ends of strokes': () => ({ centres: strokeEnds(channel?.centreLines ?? [], 2 * diameter), unclear: [] }),
@@ -49,9 +48,6 @@ export default defineNode({
     return { ok: true, outputs: { holes: centres.map((centre) => ({ centre, diameter, purpose })) }, cautions: unclear.map((point) => notClear(point, pattern, reach)) };
   },
 });
-
-/** Chord deviation of the area in which holes may lie, mm. */
-const CHORD = 0.01;
 
 function noPlace(pattern: string): Problem {
   const ends = pattern === 'ends of strokes';

@@ -1,6 +1,6 @@
 import '../src/values/types.ts';
 import { pathLength, regionArea, regionPerimeter } from '../src/geometry/index.ts';
-import { boardWeight } from '../src/machining/index.ts';
+import { boardMass } from '../src/machining/index.ts';
 import { defineNode } from '../src/runtime/index.ts';
 import { EXAMPLE_BOARD, EXAMPLE_CHANNEL, EXAMPLE_STOCK } from '../src/values/examples.ts';
 
@@ -35,7 +35,7 @@ export default defineNode({
           boardArea: { value: area, unit: 'mm2' },
           outlineLength: { value: regionPerimeter(board), unit: 'mm' },
           holes: { value: bored.length, unit: 'count' },
-          boardWeight: { value: boardWeight({ board, channel, holes: bored, stock }), unit: 'kg' },
+          boardWeight: { value: boardMass({ board, channel, holes: bored, stock }).kg, unit: 'kg' },
           sheetWeight: { value: stock.width * stock.height * stock.thickness * 1e-9 * stock.density, unit: 'kg' },
           sheetUsed: { value: area / (stock.width * stock.height), unit: 'ratio' },
         },

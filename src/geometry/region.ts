@@ -36,6 +36,30 @@ export function loopArea(loop: Loop): number {
 /** Area of a region in mm2; holes count against it. */
 export const regionArea = (region: Region): number => region.loops.reduce((sum, loop) => sum + loopArea(loop), 0);
 
+/** The centre of area of a region; holes count against it. Undefined when it has no area. */
+export function regionCentroid(region: Region): Point | undefined {
+  const origin = region.loops[0]?.[0];
+  const area = regionArea(region);
+  if (origin === undefined || area === 0) return undefined;
+  // Relative to one vertex, as for the area.
+  const moments = region.loops.map((loop) => loopMoments(loop, origin));
+  const sum = (axis: 'x' | 'y') => moments.reduce((total, moment) => total + moment[axis], 0);
+  return { x: origin.x + sum('x') / area, y: origin.y + sum('y') / area };
+}
+
+/** First moments of the area inside a loop about an origin, mm3 (Green's theorem applied to each edge). */
+function loopMoments(loop: Loop, origin: Point): Point {
+  let x = 0, y = 0;
+  loop.forEach((point, i) => {
+    const next = loop[(i + 1) % loop.length]!;
+    const [ax, ay, bx, by] = [point.x - origin.x, point.y - origin.y, next.x - origin.x, next.y - origin.y];
+    const cross = ax * by - bx * ay;
+    x += ((ax + bx) * cross) / 6;
+    y += ((ay + by) * cross) / 6;
+  });
+  return { x, y };
+}
+
 /** Length of a loop in mm, the closing edge included. */
 export function loopPerimeter(loop: Loop): number {
   let last = loop[loop.length - 1];

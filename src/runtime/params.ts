@@ -1,5 +1,5 @@
 /** Units a number parameter may carry. Conversion happens where a value is read or shown, never in a node. */
-export type Unit = 'mm' | 'mm2' | 'mm/min' | 'mm/s2' | 'mm/tooth' | '1/min' | 'deg' | 's' | 'kg/m3' | 'MPa' | 'K' | 'W' | 'V' | 'A' | 'W/m' | 'lm/m' | 'ohm/m' | 'count' | 'ratio';
+export type Unit = 'mm' | 'mm2' | 'mm/min' | 'mm/s2' | 'mm/tooth' | '1/min' | 'deg' | 's' | 'kg/m3' | 'kg/m' | 'N' | 'MPa' | 'K' | 'W' | 'V' | 'A' | 'W/m' | 'lm/m' | 'ohm/m' | 'count' | 'ratio';
 
 /** The content of a file, as plain data: text when its bytes are UTF-8, base64 otherwise. */
 export type FileValue =

@@ -28,13 +28,15 @@ const UNITS: ReadonlyMap<string, UnitWorth> = new Map([
   ...['1/min', '/min', 'rpm'].map((name) => [name, { factor: over(ONE, exactly('60')), dimension: [0, -1, 0, 0, 0, 0, 0] }] as const),
   ...['kg/m3', 'kg/m³'].map((name) => [name, { factor: exactly('1e-9'), dimension: [-3, 0, 0, 1, 0, 0, 0] }] as const),
   ...['g/cm3', 'g/cm³'].map((name) => [name, { factor: exactly('1e-6'), dimension: [-3, 0, 0, 1, 0, 0, 0] }] as const),
-  // A pascal is 1 kg/(m s2).
+  // A newton is 1 kg m/s2, a pascal 1 kg/(m s2).
+  ['N', { factor: exactly('1000'), dimension: [1, -2, 0, 1, 0, 0, 0] }],
   ['MPa', { factor: exactly('1000'), dimension: [-1, -2, 0, 1, 0, 0, 0] }], ['GPa', { factor: exactly('1000000'), dimension: [-1, -2, 0, 1, 0, 0, 0] }],
   ['K', { factor: ONE, dimension: [0, 0, 0, 0, 1, 0, 0] }],
   ['A', { factor: ONE, dimension: CURRENT }], ['mA', { factor: exactly('0.001'), dimension: CURRENT }],
   // A watt is 1 kg m2/s3, a volt a watt per ampere, an ohm a volt per ampere.
   ['W', { factor: exactly('1000000'), dimension: [2, -3, 0, 1, 0, 0, 0] }], ['V', { factor: exactly('1000000'), dimension: [2, -3, 0, 1, 0, -1, 0] }],
   ...perLength('W', exactly('1000000'), [1, -3, 0, 1, 0, 0, 0]), ...perLength('ohm', exactly('1000000'), [1, -3, 0, 1, 0, -2, 0]), ...perLength('lm', ONE, [-1, 0, 0, 0, 0, 0, 1]),
+  ...perLength('kg', ONE, [-1, 0, 0, 1, 0, 0, 0]), ...perLength('g', exactly('0.001'), [-1, 0, 0, 1, 0, 0, 0]),
   ['%', { factor: exactly('0.01'), dimension: PURE }],
 ]);
 
@@ -94,7 +96,7 @@ export function amount(value: number, unit: Unit): string {
 
 const EXAMPLES: Readonly<Record<Unit, string>> = {
   mm: '10, 2400/3 or 0.5 in', mm2: '20, 4*5 or 1 in2', 'mm/min': '900, 15 mm/s or 40 in/min', 'mm/s2': '400 or 0.4 m/s2', 'mm/tooth': '0.1 or 0.004 in',
-  '1/min': '18000 or 6000*3', deg: '45 or 360/8', s: '5 or 0.5 min', 'kg/m3': '1190 or 1.19 g/cm3', MPa: '3200 or 3000+200', K: '10 or 25-15', W: '60 or 2*30', V: '24 or 2*12', A: '3 or 500 mA', 'W/m': '10 or 3 W/ft', 'lm/m': '800 or 250 lm/ft', 'ohm/m': '0.05 or 0.25/5', count: '4 or 2*3', ratio: '0.4, 2/5 or 40%',
+  '1/min': '18000 or 6000*3', deg: '45 or 360/8', s: '5 or 0.5 min', 'kg/m3': '1190 or 1.19 g/cm3', 'kg/m': '0.1 or 100 g/m', N: '100 or 4*25', MPa: '3200 or 3000+200', K: '10 or 25-15', W: '60 or 2*30', V: '24 or 2*12', A: '3 or 500 mA', 'W/m': '10 or 3 W/ft', 'lm/m': '800 or 250 lm/ft', 'ohm/m': '0.05 or 0.25/5', count: '4 or 2*3', ratio: '0.4, 2/5 or 40%',
 };
 
 /** Ways to write a value of this unit, for sentences that say what to do. */
@@ -103,7 +105,7 @@ export const examplesOf = (unit: Unit): string => EXAMPLES[unit];
 const DIMENSIONS: readonly (readonly [Dimension, string])[] = [
   [PURE, 'a plain number'], [[1, 0, 0, 0, 0, 0, 0], 'a length'], [[2, 0, 0, 0, 0, 0, 0], 'an area'], [[0, 1, 0, 0, 0, 0, 0], 'a time'], [[0, 0, 1, 0, 0, 0, 0], 'an angle'],
   [[1, -1, 0, 0, 0, 0, 0], 'a speed'], [[1, -2, 0, 0, 0, 0, 0], 'an acceleration'], [[0, -1, 0, 0, 0, 0, 0], 'turns per time'], [[-3, 0, 0, 1, 0, 0, 0], 'a density'],
-  [[-1, -2, 0, 1, 0, 0, 0], 'a pressure'], [[0, 0, 0, 0, 1, 0, 0], 'a difference of temperature'],
+  [[-1, 0, 0, 1, 0, 0, 0], 'a mass per length'], [[1, -2, 0, 1, 0, 0, 0], 'a force'], [[-1, -2, 0, 1, 0, 0, 0], 'a pressure'], [[0, 0, 0, 0, 1, 0, 0], 'a difference of temperature'],
   [CURRENT, 'a current'], [[2, -3, 0, 1, 0, 0, 0], 'a power'], [[2, -3, 0, 1, 0, -1, 0], 'a voltage'], [[1, -3, 0, 1, 0, 0, 0], 'a power per length'],
   [[-1, 0, 0, 0, 0, 0, 1], 'light per length'], [[1, -3, 0, 1, 0, -2, 0], 'a resistance per length'],
 ];

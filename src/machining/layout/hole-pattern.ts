@@ -1,5 +1,5 @@
 import {
-  type Path, type Point, type Region, distance, flattenPath, isEmptyRegion, offsetRegion, pathEnd, pointInRegion, regionFromLoops, subtractRegion,
+  type Path, type Point, type Region, distance, flattenPath, isEmptyRegion, offsetRegion, pathEnd, pointInRegion, regionFromLoops, subtractRegion, unionRegions,
 } from '../../geometry/index.ts';
 import { type Hole, holePath } from '../job/hole.ts';
 
@@ -12,15 +12,16 @@ export interface Pattern {
 interface ClearOptions {
   /** Least distance from a hole's centre to the board's edge, mm. */
   readonly edgeDistance: number;
-  /** Least distance from a hole's centre to the groove, mm. */
-  readonly grooveDistance: number;
+  /** Least distance from a hole's centre to the groove and to other holes, mm. */
+  readonly apart: number;
   readonly tolerance: number;
 }
 
-/** Where a hole's centre may lie: inside the board, away from its edge and from the groove. */
-export function clearArea(board: Region, groove: Region, { edgeDistance, grooveDistance, tolerance }: ClearOptions): Region {
+/** Where a hole's centre may lie: inside the board, away from its edge, from the groove and from holes that are there. */
+export function clearArea(board: Region, groove: Region | undefined, others: readonly Hole[], { edgeDistance, apart, tolerance }: ClearOptions): Region {
   const options = { join: 'round', miterLimit: 2, tolerance } as const;
-  return subtractRegion(offsetRegion(board, -edgeDistance, options), offsetRegion(groove, grooveDistance, options));
+  const taken = unionRegions([...(groove ? [groove] : []), holesRegion(others, tolerance)]);
+  return subtractRegion(offsetRegion(board, -edgeDistance, options), offsetRegion(taken, apart, options));
 }
 
 /** All that holes take away of a board, as a region within `tolerance` mm. */

@@ -1,5 +1,5 @@
 /** Standard gravity, m/s2 (ISO 80000-3). */
-const GRAVITY = 9.80665;
+export const GRAVITY = 9.80665;
 
 /**
  * Cast acrylic's flexural modulus, MPa: what design texts use, and the least that a certified sheet must have

@@ -7,7 +7,7 @@ import { makeRunner, shippedGraph, withInputs } from '../support/shipped-run.ts'
 /** All that is decided before a cutter moves: planning and proof are tested on the other recipes, and take their time. */
 const DESIGN = [
   'phrase', 'trace', 'repair', 'fit', 'sheet', 'place', 'groove', 'board', 'strip', 'tube', 'light', 'mounting-holes', 'wiring', 'movement', 'cutter',
-  'measure', 'width-check', 'bend-check', 'wall-check', 'stroke-check', 'hole-check', 'cutter-check',
+  'measure', 'hanging', 'width-check', 'bend-check', 'wall-check', 'stroke-check', 'hole-check', 'cutter-check',
 ];
 
 /** The part of a graph that has these nodes. */

@@ -1,12 +1,8 @@
 import '../src/values/types.ts';
-import { type HoleDistances, holeDistances } from '../src/machining/index.ts';
+import { EDGE_DIAMETERS, type HoleDistances, holeDistances } from '../src/machining/index.ts';
 import { defineNode } from '../src/runtime/index.ts';
 import { type Check, type Finding, atLeast, atLeastGraded } from '../src/values/check.ts';
 import { EXAMPLE_BOARD, EXAMPLE_CHANNEL } from '../src/values/examples.ts';
-
-/** Hole centres nearer to the edge than this many diameters are refused, or worth a caution (common practice, no source). */
-const REFUSE_DIAMETERS = 1.5;
-const CAUTION_DIAMETERS = 2;
 
 export default defineNode({
   name: 'check-holes',
@@ -37,7 +33,7 @@ export default defineNode({
       outputs: {
         checks: [
           ...worst(all, 'hole-to-edge', 'Least distance from a hole\'s centre to the edge, in hole diameters', ({ edge, hole }) => edge / hole.diameter, (found) =>
-            atLeastGraded({ ...found, unit: '', advice: 'Widen the board\'s margin or move this hole.' }, { refuse: REFUSE_DIAMETERS, caution: CAUTION_DIAMETERS })),
+            atLeastGraded({ ...found, unit: '', advice: 'Widen the board\'s margin or move this hole.' }, EDGE_DIAMETERS)),
           ...worst(mounting, 'hole-to-groove', 'Least wall between a hole and the groove', ({ groove }) => groove, wall),
           ...worst(cable, 'cable-hole-in-groove', 'Least distance from a cable hole to the groove\'s wall', ({ insideGroove }) => clearOfChords(insideGroove, channel.tolerance), (found) =>
             atLeast({ ...found, limit: 0, advice: 'Take a smaller cable hole, or move it to the end of a stroke.' })),

@@ -2,6 +2,9 @@ import { type Point, type Region, distance, lerp, makeRegionIndex } from '../../
 import { type Hole, holeEnds } from '../job/hole.ts';
 import { signedDistance } from './signed-distance.ts';
 
+/** Hole centres nearer to the edge than this many diameters are refused, or worth a caution (common practice, no source). */
+export const EDGE_DIAMETERS = { refuse: 1.5, caution: 2 } as const;
+
 /** How well one hole keeps its distances, mm; infinite where there is nothing to keep them from. */
 export interface HoleDistances {
   readonly hole: Hole;

@@ -2,12 +2,14 @@ import { type Box, growBox, type Region, regionBounds, simplifyLoop, unionBoxes 
 import { type Hole, holeEnds } from '../../machining/index.ts';
 import { EDGE, type Paper, PAPERS, type Size } from '../paper.ts';
 import { planTemplate, type Shown, type TemplatePlan } from './tiles.ts';
+import type { Wording } from './wording.ts';
 
 export interface TemplateJob {
   readonly paper: Paper;
   readonly name: string;
   readonly board: Region;
   readonly holes: readonly Hole[];
+  readonly wording: Wording;
 }
 
 /** A mounting hole with its number, and its place from the board's lower left corner, mm. */

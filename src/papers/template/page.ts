@@ -8,6 +8,7 @@ import { tenths } from '../words.ts';
 import { HEAD, holeBox, type NumberedHole, type Template } from './job.ts';
 import { drawMap } from './map.ts';
 import { beside, comesInto, OVERLAP, type RegisterMark, type TemplatePage } from './tiles.ts';
+import type { Wording } from './wording.ts';
 
 /** One page of the template, its window 1:1. */
 export function drawTemplatePage(book: Book, template: Template, page: TemplatePage): void {
@@ -22,7 +23,7 @@ export function drawTemplatePage(book: Book, template: Template, page: TemplateP
     for (const hole of template.mounting) if (shows(page, hole)) drawHole(book, view, hole);
   });
   // Words stand above lines, within the window.
-  for (const hole of template.mounting) nameHole(book, view, hole, page);
+  for (const hole of template.mounting) nameHole(book, view, hole, page, template.job.wording);
   for (const mark of template.plan.marks) if (isOn(page, mark)) drawMark(book, view, mark);
   drawBox(book, view, window, { width: 0.25 });
 }
@@ -48,7 +49,7 @@ function drawHeadOf(book: Book, template: Template, page: TemplatePage): void {
   const { job } = template;
   const left = innerWidth(book) - RULER - 44 - 4;
   write(book, `row ${page.row}, column ${page.column}`, { x: EDGE, y: EDGE + 4.2 }, { size: 12, bold: true });
-  const lines = [...wrapped(book, job.name, left, { size: 8 }).slice(0, 2), 'seen from the front'];
+  const lines = [...wrapped(book, job.name, left, { size: 8 }).slice(0, 2), job.wording.seen];
   lines.forEach((line, i) => { write(book, line, { x: EDGE, y: EDGE + 8.4 + i * leading(8) }, { size: 8 }); });
   drawUp(book, { x: EDGE + left - 6, y: EDGE + 21.5 });
   write(book, 'this side up', { x: EDGE + left - 9, y: EDGE + 21.5 }, { size: 8, bold: true, align: 'right' });
@@ -131,21 +132,18 @@ function drawHole(book: Book, view: View, hole: NumberedHole): void {
 }
 
 /** A hole's number and place beside it, on the side where its window has room. */
-function nameHole(book: Book, view: View, hole: NumberedHole, { window: { minX, minY, maxX, maxY } }: TemplatePage): void {
+function nameHole(book: Book, view: View, hole: NumberedHole, { window: { minX, minY, maxX, maxY } }: TemplatePage, wording: Wording): void {
   const { centre: { x, y } } = hole;
   if (x < minX || x > maxX || y < minY || y > maxY) return;
   const [right, up] = [x < (minX + maxX) / 2, y < (minY + maxY) / 2];
   const at = onPage(view, hole.centre);
   const aside = hole.diameter / 2 + (hole.slot?.length ?? 0) / 2 + 2;
-  const lines = [`hole ${hole.number}`, `x ${tenths(hole.x)}, y ${tenths(hole.y)}`, shapeWords(hole)];
+  const lines = [`${wording.mark} ${hole.number}`, `x ${tenths(hole.x)}, y ${tenths(hole.y)}`, wording.shape(hole)];
   lines.forEach((line, i) => {
     const row = up ? at.y - aside - 3 - (lines.length - 1 - i) * 4 : at.y + aside + 5 + i * 4;
     writeOver(book, line, { x: at.x + (right ? 2 : -2), y: row }, { size: i === 0 ? 10 : 8, bold: i === 0, align: right ? 'left' : 'right' });
   });
 }
-
-export const shapeWords = ({ diameter, slot }: Hole): string =>
-  (slot ? `slot ${tenths(diameter)} x ${tenths(diameter + slot.length)} in the board` : `ø ${tenths(diameter)} in the board`);
 
 const SHORT = 3;
 const LONG = OVERLAP / 2 + 5;

@@ -22,6 +22,7 @@ export * from './layout/movement.ts';
 export * from './measure/crumbs.ts';
 export * from './measure/gaps.ts';
 export * from './measure/hole-distances.ts';
+export * from './measure/inner-corners.ts';
 export * from './measure/margins.ts';
 export * from './measure/mass.ts';
 export * from './measure/strands.ts';

@@ -1,5 +1,5 @@
 import {
-  type RegionOffsetOptions, type Region, emptyRegion, isEmptyRegion, offsetRegion, outerContour, regionBounds, regionFromLoops,
+  type Path, type RegionOffsetOptions, type Region, emptyRegion, flattenPath, isEmptyRegion, offsetRegion, outerContour, regionBounds, regionFromLoops,
 } from '../../geometry/index.ts';
 
 const ROUND = { join: 'round', miterLimit: 2 } as const;
@@ -35,6 +35,11 @@ export function rectangleBoard(region: Region, { margin, cornerRadius, tolerance
   const radius = Math.min(cornerRadius, width / 2 - tolerance, height / 2 - tolerance);
   const inner = rectangle(box.minX - margin + radius, box.minY - margin + radius, width - 2 * radius, height - 2 * radius);
   return radius > 0 ? offsetRegion(inner, radius, { ...ROUND, tolerance }) : inner;
+}
+
+/** The board inside a drawn outline; what is drawn inside that is cut out. Curves become chords within `tolerance` mm. */
+export function drawnBoard(paths: readonly Path[], tolerance: number): Region {
+  return regionFromLoops(paths.map((path) => flattenPath(path, tolerance)), 'evenodd');
 }
 
 /** How many separate boards a region makes. */

@@ -4,7 +4,7 @@ import type { Course, CourseEnd } from './course.ts';
 import type { Shore } from './crotch.ts';
 import { finishEnd, type Ground } from './ends.ts';
 import { fitCubics } from './fit-cubics.ts';
-import { meet } from './joins.ts';
+import { meet, type Partner, partnerOf } from './joins.ts';
 import type { Knot } from './junctions.ts';
 import { CLEAR } from './pairing.ts';
 import type { Settled } from './settle.ts';
@@ -37,17 +37,29 @@ interface Ended {
   readonly doubts: readonly Doubt[];
 }
 
+/** For each junction the strokes that run through it. */
+type Through = ReadonlyMap<number, readonly Partner[]>;
+
+function strokesThrough({ courses, lines }: Draft): Through {
+  const through = new Map<number, Partner[]>();
+  courses.forEach(({ knots, closed }, stroke) => {
+    const partner = partnerOf(stroke, lines[stroke]!, closed);
+    for (const knot of new Set(knots)) through.set(knot, [...(through.get(knot) ?? []), partner]);
+  });
+  return through;
+}
+
 /** Brings free ends to the outline and lone ends to their partners, and fits curves. */
 export function finishStrokes(draft: Draft): TracedStroke[] {
-  const ground: Ground = { index: makeRegionIndex(draft.region), shore: draft.shore };
+  const [ground, through]: [Ground, Through] = [{ index: makeRegionIndex(draft.region), shore: draft.shore }, strokesThrough(draft)];
   return draft.courses.map((course, stroke) => {
     const line = draft.lines[stroke]!;
     if (course.closed) {
       const end: StrokeEnd = { kind: 'joins', stroke, at: { x: line[0]!.x, y: line[0]!.y } };
       return strokeOf(draft, course, line, [end, end], []);
     }
-    const last = ended(draft, ground, stroke, course.ends[1], line);
-    const first = ended(draft, ground, stroke, course.ends[0], turned(last.line));
+    const last = ended(draft, ground, through, stroke, course.ends[1], line);
+    const first = ended(draft, ground, through, stroke, course.ends[0], turned(last.line));
     return strokeOf(draft, course, turned(first.line), [first.end, last.end], [...first.doubts, ...last.doubts]);
   });
 }
@@ -55,11 +67,10 @@ export function finishStrokes(draft: Draft): TracedStroke[] {
 /** The same line the other way: left becomes right. */
 const turned = (line: readonly Settled[]): Settled[] => line.map((place) => ({ ...place, left: place.right, right: place.left })).reverse();
 
-function ended(draft: Draft, ground: Ground, stroke: number, end: CourseEnd, line: readonly Settled[]): Ended {
+function ended(draft: Draft, ground: Ground, through: Through, stroke: number, end: CourseEnd, line: readonly Settled[]): Ended {
   if (end.kind === 'free') return { line: line.length > 3 ? finishEnd(ground, line).line : line, end: { kind: 'free' }, doubts: [] };
   const knot = draft.knots[end.knot]!;
-  const partners = draft.courses.flatMap((other, k) => (other.knots.includes(end.knot) ? [{ stroke: k, line: draft.lines[k]!, closed: other.closed }] : []));
-  const met = meet(line, end.followed + 2 * knot.radius, partners, knot.meeting);
+  const met = meet(line, end.followed + 2 * knot.radius, through.get(end.knot) ?? [], knot.meeting);
   const doubts = doubtsAt(knot);
   if ('stroke' in met) return { line: met.line, end: { kind: 'joins', stroke: met.stroke, at: met.at }, doubts };
   const other = broadestLone(draft, end.knot, stroke);

@@ -1,7 +1,8 @@
-import { cubicPoint, type Point } from '../geometry/index.ts';
+import { boxOfPoints, cubicPoint, growBox, type Point } from '../geometry/index.ts';
 import type { Course, Sample } from './course.ts';
 import { alongCircle, courseAtEnd } from './ends.ts';
 import type { Knot } from './junctions.ts';
+import { eachPieceNear, nearestOf, type Pieces, piecesOf } from './pieces.ts';
 import type { Settled } from './settle.ts';
 
 /** How far a lone arm is run on beyond the middle of its junction, in the junction's radius, to meet its partner. */
@@ -32,11 +33,15 @@ export interface Meeting {
   readonly at: Point;
 }
 
-interface Partner {
+/** A stroke that others may end on. */
+export interface Partner {
   readonly stroke: number;
   readonly line: readonly Point[];
   readonly closed: boolean;
+  readonly pieces: Pieces;
 }
+
+export const partnerOf = (stroke: number, line: readonly Point[], closed: boolean): Partner => ({ stroke, line, closed, pieces: piecesOf(line, closed) });
 
 /** The line's last part cut where it first crosses a partner's line, or bent onto the nearest one where it crosses none. What its other end left of it may be short. */
 export function meet(line: readonly Settled[], way: number, partners: readonly Partner[], fallback: Point): Meeting | { readonly line: readonly Settled[] } {
@@ -70,12 +75,13 @@ export function merge(line: readonly Settled[], from: number, partners: readonly
   for (let i = Math.max(from, 2); i < line.length; i++) {
     const place = line[i]!;
     const heading = Math.atan2(place.y - line[i - 1]!.y, place.x - line[i - 1]!.x);
-    for (const { stroke, line: other, closed } of partners) {
-      const near = footOn(other, closed, place);
+    for (const { stroke, line: other, closed, pieces } of partners) {
+      const near = footOn(pieces, place, ALONGSIDE * place.half);
+      if (near === undefined) continue;
       const off = wrapped(near.heading - heading);
       const turned = Math.abs(off) > Math.PI / 2;
       const angle = turned ? wrapped(off + Math.PI) : off;
-      if (near.distance > ALONGSIDE * place.half || Math.abs(angle) > ALIKE) continue;
+      if (Math.abs(angle) > ALIKE) continue;
       const way = Math.min(4 * place.half, Math.max(1.2 * place.half, (2 * near.distance) / Math.max(1e-6, Math.abs(angle))));
       const goal = placeAlong(other, closed, near, turned ? -way : way);
       const arriving = goal.heading + (turned ? Math.PI : 0);
@@ -94,17 +100,18 @@ interface OnLine {
   readonly distance: number;
 }
 
-function footOn(line: readonly Point[], closed: boolean, { x, y }: Point): OnLine {
-  let best: OnLine = { piece: 0, at: line[0]!, heading: 0, distance: Infinity };
-  for (let k = closed ? 0 : 1; k < line.length; k++) {
-    const [a, b] = [line.at(k - 1)!, line[k]!];
-    const [dx, dy] = [b.x - a.x, b.y - a.y];
-    const t = Math.min(1, Math.max(0, ((x - a.x) * dx + (y - a.y) * dy) / (dx * dx + dy * dy || 1)));
-    const at = { x: a.x + t * dx, y: a.y + t * dy };
-    const distance = Math.hypot(at.x - x, at.y - y);
-    if (distance < best.distance) best = { piece: k, at, heading: Math.atan2(dy, dx), distance };
-  }
-  return best;
+/** The nearest place on a line, no farther than `within`. */
+function footOn(pieces: Pieces, point: Point, within: number): OnLine | undefined {
+  const piece = nearestOf(pieces, point, within, (k) => (k < pieces.first ? Infinity : footOnPiece(pieces.line, k, point).distance));
+  return piece === undefined ? undefined : footOnPiece(pieces.line, piece, point);
+}
+
+function footOnPiece(line: readonly Point[], piece: number, { x, y }: Point): OnLine {
+  const [a, b] = [line.at(piece - 1)!, line[piece]!];
+  const [dx, dy] = [b.x - a.x, b.y - a.y];
+  const t = Math.min(1, Math.max(0, ((x - a.x) * dx + (y - a.y) * dy) / (dx * dx + dy * dy || 1)));
+  const at = { x: a.x + t * dx, y: a.y + t * dy };
+  return { piece, at, heading: Math.atan2(dy, dx), distance: Math.hypot(at.x - x, at.y - y) };
 }
 
 /** The place a signed length further along a line; its end, should that come first: it is short then. */
@@ -167,16 +174,20 @@ interface Crossing {
   readonly angle: number;
 }
 
+/** Rounding may find a crossing this share of a piece outside its box. */
+const HAIR = 1e-6;
+
 function firstCrossing(a: Point, b: Point, partners: readonly Partner[]): Crossing | undefined {
-  let best: (Crossing & { t: number }) | undefined;
-  for (const { stroke, line, closed } of partners) {
-    for (let k = closed ? 0 : 1; k < line.length; k++) {
+  let best = undefined as (Crossing & { t: number }) | undefined;
+  const box = growBox(boxOfPoints([a, b])!, HAIR * Math.hypot(b.x - a.x, b.y - a.y));
+  for (const { stroke, line, pieces } of partners) {
+    eachPieceNear(pieces, box, (k) => {
       const [c, d] = [line.at(k - 1)!, line[k]!];
       const t = crossingAt(a, b, c, d);
-      if (t === undefined || (best !== undefined && t >= best.t)) continue;
+      if (t === undefined || (best !== undefined && t >= best.t)) return;
       const off = Math.abs(wrapped(Math.atan2(d.y - c.y, d.x - c.x) - Math.atan2(b.y - a.y, b.x - a.x)));
       best = { t, stroke, at: { x: a.x + t * (b.x - a.x), y: a.y + t * (b.y - a.y) }, angle: Math.min(off, Math.PI - off) };
-    }
+    });
   }
   return best;
 }
@@ -193,11 +204,11 @@ function crossingAt(a: Point, b: Point, c: Point, d: Point): number | undefined 
 function nearestApproach(line: readonly Settled[], from: number, partners: readonly Partner[]): { index: number; stroke: number; at: Point } | undefined {
   let best: { index: number; stroke: number; at: Point; gap: number } | undefined;
   for (let index = from; index < line.length; index++) {
-    for (const { stroke, line: other } of partners) {
-      for (const at of other) {
-        const gap = Math.hypot(at.x - line[index]!.x, at.y - line[index]!.y);
-        if (best === undefined || gap < best.gap) best = { index, stroke, at: { x: at.x, y: at.y }, gap };
-      }
+    for (const { stroke, line: other, pieces } of partners) {
+      const gapTo = (k: number) => Math.hypot(other[k]!.x - line[index]!.x, other[k]!.y - line[index]!.y);
+      const k = nearestOf(pieces, line[index]!, best?.gap ?? Infinity, gapTo);
+      if (k === undefined || (best !== undefined && gapTo(k) >= best.gap)) continue;
+      best = { index, stroke, at: { x: other[k]!.x, y: other[k]!.y }, gap: gapTo(k) };
     }
   }
   return best;

@@ -3,7 +3,7 @@ import { components, type Loop, pathEnd, pathLength, type Point, polylinePath, r
 import { sampleBoundary } from '../../src/lettering/boundary.ts';
 import { cleanOutlines } from '../../src/lettering/clean.ts';
 import { traceOutlines } from '../../src/lettering/index.ts';
-import { meet } from '../../src/lettering/joins.ts';
+import { meet, partnerOf } from '../../src/lettering/joins.ts';
 import { medialGraph } from '../../src/lettering/medial.ts';
 import { seeded } from '../support/random.ts';
 import { movedOutlines } from './truth/index.ts';
@@ -78,7 +78,7 @@ describe('the medial graph of a boundary that lies on itself', () => {
 
 describe('a line of which its other end left little', () => {
   const places = [at(0, 0), at(3, 0.2), at(6, 0)].map((place) => ({ ...place, half: 5, seen: 2, left: [], right: [] }));
-  const across = [0, 1].map((k) => ({ stroke: k, line: [at(12 + k, -20), at(12 + k, 20)].map((place) => ({ ...place, half: 5, seen: 2, left: [], right: [] })), closed: false }));
+  const across = [0, 1].map((k) => partnerOf(k, [at(12 + k, -20), at(12 + k, 20)], false));
 
   it.each([[1, 0], [1, 2], [2, 0], [2, 2], [3, 0], [3, 2]])('of %d places, with %d partners, still ends somewhere', (count, partners) => {
     const { line } = meet(places.slice(0, count), 100, across.slice(0, partners), at(12, 1));

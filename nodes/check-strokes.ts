@@ -30,9 +30,9 @@ export default defineNode({
       ok: true,
       outputs: {
         checks: [
-          count('strokes-nearly-touch', near, `Places where grooves come nearer than ${nearly} mm`, 'Join the strokes there or move them apart.'),
-          atMost({ check: 'strokes-overlap', value: overlap?.length ?? 0, limit: longestOverlap, unit: 'mm', ...(overlap && { at: overlap.at }), subject: 'Longest stretch of one stroke on top of another', advice: 'Remove the double line in the drawing, or allow more where one stroke runs out along another.' }, 'caution'),
-          count('crumbs', small, `Pieces smaller than ${crumbArea} mm2`, 'Look at these places: small islands break out, small grooves are stray marks.'),
+          count('strokes-nearly-touch', near, `Places where grooves come nearer than ${nearly} mm`, 'Look at each place: if the strokes should meet, join them with “Join ends” in “Repair strokes”; if not, move them apart with “Move”.'),
+          atMost({ check: 'strokes-overlap', value: overlap?.length ?? 0, limit: longestOverlap, unit: 'mm', ...(overlap && { at: overlap.at }), subject: 'Longest stretch of one stroke on top of another', advice: 'If the line was drawn or traced twice, take one away with “Delete” in “Repair strokes”. Where one stroke is meant to run out along another, allow a longer overlap.' }, 'caution'),
+          count('crumbs', small, `Pieces smaller than ${crumbArea} mm2`, 'Look at each place: a small island of material breaks out when it is cut, so move the strokes beside it with “Move” in “Repair strokes”; a small groove is a stray mark, so take it away with “Delete”.'),
         ],
       },
     };

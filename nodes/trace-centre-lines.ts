@@ -55,7 +55,7 @@ function confidenceOf(strokes: readonly TracedStroke[], limit: number): Check {
   const at = worst.doubts[0]?.at ?? worst.path.start;
   return atLeast({
     check: 'tracing-confidence', subject: 'Smallest margin a stroke was decided by', value: worst.confidence, limit, unit: 'ratio', at,
-    advice: 'Look at this place: another pen might have gone another way.',
+    advice: 'Look at which strokes run through here: if a pen would have gone otherwise, lead the right arms on with “Repair strokes”. Ask for less only where you have looked.',
   }, 'caution');
 }
 
@@ -63,8 +63,8 @@ function cautionsOf({ regions, crumbs, strokes }: Tracing): Problem[] {
   const tight = strokes.flatMap(({ path, widths }) => tightBends(path, widths));
   return [
     ...(tight.length > 0 ? [tooTight(tight)] : []),
-    ...regions.map(({ says, at }): Problem => ({ expected: 'strokes', found: `${says} at (${at.x.toFixed(1)}, ${at.y.toFixed(1)}) mm`, advice: 'It is left as an outline; draw its strokes by hand if it should be lit.' })),
-    ...(crumbs > 0 ? [{ expected: 'shapes as wide as a stroke', found: `${crumbs} far smaller ones, which were dropped`, advice: 'Clean the drawing if they were meant.' }] : []),
+    ...regions.map(({ says, at }): Problem => ({ expected: 'strokes', found: `${says} at (${at.x.toFixed(1)}, ${at.y.toFixed(1)}) mm`, advice: 'It is left as an outline without a groove. If it should be lit, draw its strokes with “Draw” in “Repair strokes”.' })),
+    ...(crumbs > 0 ? [{ expected: 'shapes as wide as a stroke', found: `${crumbs} far smaller ones, which were dropped`, advice: 'If they are stray specks, there is nothing to do. If they were meant, make them as wide as the strokes in the drawing.' }] : []),
   ];
 }
 
@@ -74,6 +74,6 @@ function tooTight(tight: readonly TightBend[]): Problem {
   return {
     expected: 'bends of at least half the width of the lettering',
     found: `${tight.length} tighter ${tight.length === 1 ? 'one' : 'ones'}, ${radius.toPrecision(2)} mm where it is ${width.toPrecision(3)} mm wide at (${at.x.toFixed(1)}, ${at.y.toFixed(1)}) mm`,
-    advice: 'A groove as wide as the lettering overlaps itself there: choose a narrower groove, or widen the bend by hand.',
+    advice: 'A groove as wide as the lettering overlaps itself there: choose a narrower groove, or widen the bend with “Move” in “Repair strokes”.',
   };
 }

@@ -88,7 +88,7 @@ function broadestLone({ courses, lines }: Draft, knot: number, own: number): num
 const DOUBTFUL = 0.5;
 
 const doubtsAt = (knot: Knot): Doubt[] =>
-  (sure(knot) >= DOUBTFUL ? [] : [{ at: knot.at, says: 'strokes could run on here in another way nearly as well: check which of them belong together' }]);
+  (sure(knot) >= DOUBTFUL ? [] : [{ at: knot.at, says: 'here the strokes could also run on in another way. Look at which ones run through: if a pen would have gone otherwise, repair it with “Lead on” from one arm to the other' }]);
 
 function strokeOf(draft: Draft, course: Course, line: readonly Settled[], ends: readonly [StrokeEnd, StrokeEnd], more: readonly Doubt[]): TracedStroke {
   const path: Path = fitCubics(line.map(({ x, y }): Point => ({ x, y })), course.closed, draft.tolerance);
@@ -100,7 +100,7 @@ function strokeOf(draft: Draft, course: Course, line: readonly Settled[], ends: 
 }
 
 const tightDoubt = ({ at, radius, width }: TightBend): Doubt => ({
-  at, says: `the line bends with a radius of ${(radius / width).toFixed(2)} of the lettering's width here, under a half: a groove as wide overlaps itself, so make it narrower or the bend wider`,
+  at, says: `the line bends too tightly here for a groove as wide as the lettering: it bends to a radius of ${(radius / width).toFixed(2)} of that width, and under a half the groove overlaps itself. Choose a narrower groove, or widen the bend with “Move”`,
 });
 
 /** Widths by length along the fitted path: the line's own lengths, brought to the path's. A closed one comes back to its first. */

@@ -129,7 +129,7 @@ function traceAxis(axis: Axis, width: number | undefined, tolerance: number): Tr
   return { strokes: finishStrokes({ region, shore, courses, lines, knots, tolerance }), junctions: knots.map(junctionOf), regions: [] };
 }
 
-const NO_STROKE = 'this shape is no stroke: it is about as wide as it is long, or its width changes too much along it';
+const NO_STROKE = 'a shape that is no stroke of a pen (about as wide as it is long, or its width changes too much along it)';
 
 /** A dot's stroke is never shorter than this share of its width, so that it keeps a direction for what makes bars of dots. */
 const SHORTEST = 0.02;

@@ -200,7 +200,7 @@ export function sharedOf(strokes: readonly Stroke[], joins: readonly Partner[] =
 const sureness = ({ margin }: Pick<Decided, 'margin'>) => Math.min(1, margin / CLEAR);
 
 const doubtOf = (partner: Partner): Doubt[] =>
-  (sureness(partner) >= DOUBTFUL ? [] : [{ at: between(partner.own, partner.tip), says: 'two strokes were joined here although another choice was nearly as good' }]);
+  (sureness(partner) >= DOUBTFUL ? [] : [{ at: between(partner.own, partner.tip), says: 'two strokes were joined here, but one of them would run on into another nearly as well. If they do not belong together, cut them here with “Cut” and join the right ends with “Join ends”' }]);
 
 function joinOf(partner: Partner, bridged: Path): Join {
   const [a, b] = [partner.own, partner.tip];

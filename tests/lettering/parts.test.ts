@@ -7,6 +7,7 @@ import { crotchBetween, isSmooth } from '../../src/lettering/crotch.ts';
 import { alongCircle, courseAtEnd } from '../../src/lettering/ends.ts';
 import { fitCubics, tangentsOf } from '../../src/lettering/fit-cubics.ts';
 import { pairCost } from '../../src/lettering/pairing.ts';
+import { relaxed, USUAL } from '../../src/lettering/settle.ts';
 import { momentsOf } from '../../src/lettering/solid.ts';
 import { footFrom } from '../../src/lettering/walls.ts';
 import { seeded } from '../support/random.ts';
@@ -144,4 +145,12 @@ it('moments of a turned rectangle: its middle, its direction, and the half-axes 
   const { centre, long, short, direction } = momentsOf({ loops: [loop] });
   // Second moment of a side of length s about its middle: s^2 / 12 (any handbook), an ellipse's: a^2 / 4.
   expect([centre.x, centre.y, long, short, direction].map((value) => Number(value.toFixed(6)))).toEqual([100, 50, 34.641016, 11.547005, 0.4]);
+});
+
+it.each([[50], [3000]])('a line of %d places that sees no wall at all is still smoothed where it is', (count) => {
+  const boundary = sampleBoundary({ loops: [square(10)] }, 1);
+  const line = Array.from({ length: count }, (_, i) => ({ ...at(i, 0.1 * (i % 2)), half: 5, seen: 0, left: [], right: [] }));
+  const smooth = relaxed({ boundary, walk: walkOf(boundary) }, line, USUAL);
+  for (const { y } of smooth) expect(Math.abs(y)).toBeLessThan(0.11);
+  for (let i = 4; i < count - 3; i++) expect(Math.abs(smooth[i]!.y - smooth[i - 1]!.y)).toBeLessThan(0.01);
 });

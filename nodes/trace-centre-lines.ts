@@ -3,7 +3,7 @@ import type { Outline } from '../src/artwork/index.ts';
 import { type Junction, type TightBend, tightBends, type TracedStroke, type Tracing, traceOutlines } from '../src/lettering/index.ts';
 import { polylinePath } from '../src/geometry/index.ts';
 import { type Problem, defineNode } from '../src/runtime/index.ts';
-import { type Check, atLeast } from '../src/values/check.ts';
+import { type Check, atLeast, atMost } from '../src/values/check.ts';
 
 /** A stem of 40 x 6 mm. */
 const STEM: Outline = { paths: [polylinePath([{ x: 0, y: 0 }, { x: 6, y: 0 }, { x: 6, y: 40 }, { x: 0, y: 40 }], true)], fillRule: 'nonzero' };
@@ -16,7 +16,7 @@ export default defineNode({
   outputs: {
     strokes: { type: 'strokes', doc: 'Centre lines, each with the width the lettering has there on average.' },
     rest: { type: 'outlines', doc: 'Shapes that are no strokes, as they were.' },
-    checks: { type: 'checks', doc: 'The junction that was decided by the smallest margin.' },
+    checks: { type: 'checks', doc: 'The junction that was decided by the smallest margin; parts of the lettering that no stroke covers.' },
     quantities: { type: 'quantities', doc: 'Numbers of strokes, junctions and shapes left.' },
   },
   params: {
@@ -32,7 +32,7 @@ export default defineNode({
       ok: true,
       outputs: {
         strokes, rest: regions.map(({ region }): Outline => ({ paths: region.loops.map((loop) => polylinePath(loop, true)), fillRule: 'nonzero' })),
-        checks: [confidenceOf(strokes, leastConfidence)],
+        checks: [confidenceOf(strokes, leastConfidence), coverOf(tracing)],
         quantities: {
           tracedStrokes: { value: strokes.length, unit: 'count' }, tracedJunctions: { value: junctions.length, unit: 'count' },
           shapesLeft: { value: regions.length, unit: 'count' }, leastConfidence: { value: least(strokes, junctions), unit: 'ratio' },
@@ -56,6 +56,13 @@ function confidenceOf(strokes: readonly TracedStroke[], limit: number): Check {
   return atLeast({
     check: 'tracing-confidence', subject: 'Smallest margin a stroke was decided by', value: worst.confidence, limit, unit: 'ratio', at,
     advice: 'Look at which strokes run through here: if a pen would have gone otherwise, lead the right arms on with “Repair strokes”. Ask for less only where you have looked.',
+  }, 'caution');
+}
+
+function coverOf({ uncovered: { length: count, 0: at } }: Tracing): Check {
+  return atMost({
+    check: 'lettering-without-stroke', subject: 'Parts of the lettering that no stroke covers', value: count, limit: 0, unit: 'count', ...(at && { at }),
+    advice: 'Look at each: what should be lit is added with “Draw” in “Repair strokes”.',
   }, 'caution');
 }
 

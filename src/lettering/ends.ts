@@ -33,9 +33,33 @@ export interface FreeEnd {
  * Cuts the last places off where the end's own shape bends or widens them, runs on in an even bend to the outline, and stops
  * where a round cap of the stroke's own width would reach as far as the lettering does. Where the width falls to nothing that is the tip.
  */
-export function finishEnd({ index, shore }: Ground, line: readonly Settled[]): FreeEnd {
+export function finishEnd(ground: Ground, line: readonly Settled[]): FreeEnd {
   const along = backFrom(line);
-  const cut = cutIndex(index, line, along);
+  for (let from = 0; ; ) {
+    const cut = cutIndex(ground.index, line, along, from);
+    const end = endedAt(ground, line, along, cut);
+    const missed = lastLeftOut(line, cut, end.line);
+    if (missed === undefined) return end;
+    from = Math.max(from, missed) + 1;
+  }
+}
+
+/** What is cut off may lie so far beside what runs on instead, in half-widths, when it is as wide; the thinner the farther. The corner of an end cut at 60 degrees comes to 0.55, at 70 to 0.64. */
+const LEFT_OUT = 0.75;
+
+/** The last place that was cut off and lies too far from the line that runs on instead: then it belongs to a hook of the stroke, not to the shape of its end. */
+function lastLeftOut(line: readonly Settled[], cut: number, instead: readonly Settled[]): number | undefined {
+  const { half } = line[cut]!;
+  const near = instead.slice(-2 * AGAIN);
+  for (let i = line.length - 1; i > cut; i--) {
+    const place = line[i]!;
+    const far = near.reduce((least, other) => Math.min(least, Math.hypot(place.x - other.x, place.y - other.y)), Infinity);
+    if (far * Math.min(1, place.half / half) > LEFT_OUT * half) return i;
+  }
+  return undefined;
+}
+
+function endedAt({ index, shore }: Ground, line: readonly Settled[], along: readonly number[], cut: number): FreeEnd {
   const whole = cut === line.length - 1;
   const clear = withoutTip(whole ? line : resettled(shore, line.slice(0, cut + 1)), along);
   const law = halfLaw(clear, along, whole);
@@ -88,9 +112,9 @@ const CORNER = 0.2;
 /** In a corner discs shrink at least to this share. */
 const SHRUNK = 0.7;
 
-/** The last place that is like those before it: inside, on their bend unless what follows is a hairline, and not in a flare. */
-function cutIndex(index: RegionIndex, line: readonly Settled[], along: readonly number[]): number {
-  const first = Math.max(2, line.findIndex(({ half }, i) => along[i]! <= Math.min(MOST_CUT * half, 0.5 * along[0]!)));
+/** The last place that is like those before it: inside, on their bend unless what follows is a hairline, and not in a flare; only places from `from` on are looked at. */
+function cutIndex(index: RegionIndex, line: readonly Settled[], along: readonly number[], from: number): number {
+  const first = Math.max(2, from, line.findIndex(({ half }, i) => along[i]! <= Math.min(MOST_CUT * half, 0.5 * along[0]!)));
   for (let i = first; i < line.length; i++) {
     const astray = line.at(-1)!.half < SHRUNK * line[i]!.half && isAstray(line, along, i) && slimness(line, along, i) > CORNER;
     if (!astray && !isFlared(line, along, i) && index.contains(line[i]!)) continue;

@@ -31,7 +31,7 @@ export function usualSize(outlines: readonly Outline[]): Sized {
   return { outlines: moved, factor, back: (tracing) => movedTracing(tracing, back, 1 / factor, outlines) };
 }
 
-function movedTracing({ strokes, junctions, regions, crumbs }: Tracing, by: Affine, factor: number, outlines: readonly Outline[]): Tracing {
+function movedTracing({ strokes, junctions, regions, uncovered, crumbs }: Tracing, by: Affine, factor: number, outlines: readonly Outline[]): Tracing {
   const place = (point: Point): Point => applyToPoint(by, point);
   const line = (path: Path): Path => applyToPath(by, path);
   const ended = (end: StrokeEnd): StrokeEnd => (end.kind === 'joins' ? { ...end, at: place(end.at) } : end);
@@ -43,6 +43,6 @@ function movedTracing({ strokes, junctions, regions, crumbs }: Tracing, by: Affi
     })),
     junctions: junctions.map((junction) => ({ ...junction, at: place(junction.at), radius: junction.radius * factor })),
     regions: regions.map((one) => ({ ...one, at: place(one.at), region: { loops: one.region.loops.map((loop) => loop.map(place)) } })),
-    outlines, crumbs,
+    uncovered: uncovered.map(place), outlines, crumbs,
   };
 }

@@ -16,6 +16,7 @@ import { kindOf, momentsOf } from './solid.ts';
 import { swallowedAt, swallowedEnds } from './swallowed.ts';
 import { type Track, trackOf } from './track.ts';
 import type { StrokeEnd, TracedStroke, Tracing } from './types.ts';
+import { type Uncovered, uncoveredParts } from './uncovered.ts';
 
 export interface TraceOptions {
   /** Greatest distance between the fitted curves and the centre line found, mm; 0.002 of the stroke width when absent. */
@@ -35,7 +36,7 @@ export function traceOutlines(outlines: readonly Outline[], { tolerance }: Trace
 
 function traceSized(outlines: readonly Outline[], options: TraceOptions, checkpoint: () => void): Tracing {
   const cleaned = cleanOutlines(outlines);
-  if (cleaned === undefined) return { strokes: [], junctions: [], regions: [], outlines, crumbs: 0 };
+  if (cleaned === undefined) return { strokes: [], junctions: [], regions: [], uncovered: [], outlines, crumbs: 0 };
   const axes = components(cleaned.region).map((part) => {
     checkpoint();
     return axisOf(part, cleaned.width);
@@ -56,7 +57,7 @@ function sourced(stroke: TracedStroke, { sourceAt }: Cleaned): TracedStroke {
   return source === undefined ? stroke : { ...stroke, source };
 }
 
-type Traced = Pick<Tracing, 'strokes' | 'junctions' | 'regions'>;
+type Traced = Pick<Tracing, 'strokes' | 'junctions' | 'regions' | 'uncovered'>;
 
 /** The parts' results in one, partners renumbered. */
 function gathered(traced: readonly Traced[]): Traced {
@@ -66,7 +67,9 @@ function gathered(traced: readonly Traced[]): Traced {
     count += one.strokes.length;
     return one.strokes.map((stroke): TracedStroke => ({ ...stroke, ends: [shifted(stroke.ends[0], before), shifted(stroke.ends[1], before)] }));
   });
-  return { strokes, junctions: traced.flatMap(({ junctions }) => junctions), regions: traced.flatMap(({ regions }) => regions) };
+  return {
+    strokes, junctions: traced.flatMap(({ junctions }) => junctions), regions: traced.flatMap(({ regions }) => regions), uncovered: traced.flatMap(({ uncovered }) => uncovered),
+  };
 }
 
 const shifted = (end: StrokeEnd, by: number): StrokeEnd => (end.kind === 'joins' ? { ...end, stroke: end.stroke + by } : end);
@@ -121,13 +124,22 @@ function usualWidth(axes: readonly Axis[]): number | undefined {
 function traceAxis(axis: Axis, width: number | undefined, tolerance: number): Traced {
   const { region, graph, shore, branches, tracks } = axis;
   const kind = kindOf(region, tracks, width);
-  if (kind === 'dot') return { strokes: [dotStroke(region)], junctions: [], regions: [] };
-  if (kind === 'solid') return { strokes: [], junctions: [], regions: [{ region, says: NO_STROKE, at: momentsOf(region).centre }] };
+  if (kind === 'dot') return { strokes: [dotStroke(region)], junctions: [], regions: [], uncovered: [] };
+  if (kind === 'solid') return { strokes: [], junctions: [], regions: [{ region, says: NO_STROKE, at: momentsOf(region).centre }], uncovered: [] };
   const knots = knotsOf(graph, shore, branches, tracks);
   const courses = coursesOf(tracks, knots);
   const lines = courses.map((course) => settle(shore, runIn(course, knots), course.closed));
-  return { strokes: finishStrokes({ region, shore, courses, lines, knots, tolerance }), junctions: knots.map(junctionOf), regions: [] };
+  const strokes = finishStrokes({ region, shore, courses, lines, knots, tolerance });
+  const uncovered = uncoveredParts(tracks, strokes, width ?? 0);
+  return { strokes: strokes.map((stroke, i) => doubting(stroke, uncovered.filter((part) => part.stroke === i))), junctions: knots.map(junctionOf), regions: [], uncovered: uncovered.map(({ at }) => at) };
 }
+
+/** A stroke beside which a part of the lettering is left without one. */
+function doubting(stroke: TracedStroke, parts: readonly Uncovered[]): TracedStroke {
+  return parts.length === 0 ? stroke : { ...stroke, doubts: [...stroke.doubts, ...parts.map(({ at }) => ({ at, says: LEFT_OUT }))] };
+}
+
+const LEFT_OUT = 'no stroke covers this part of the lettering. If it should be lit, add it with “Draw” in “Repair strokes”';
 
 const NO_STROKE = 'a shape that is no stroke of a pen (about as wide as it is long, or its width changes too much along it)';
 

@@ -32,6 +32,8 @@ export interface Tracing {
   readonly junctions: readonly Junction[];
   /** What is no stroke at all, left as it was. */
   readonly regions: readonly { readonly region: Region; readonly says: string; readonly at: Point }[];
+  /** Places in the middle of parts that no stroke covers, though strokes run on beside them. */
+  readonly uncovered: readonly Point[];
   readonly outlines: readonly Outline[];
   /** Parts dropped because they are far smaller than a stroke is wide. */
   readonly crumbs: number;

@@ -57,12 +57,15 @@ interface Row {
   readonly ends: readonly number[];
   readonly unresolved: number;
   readonly doubts: number;
+  /** Characters with a part that no stroke covers. */
+  readonly uncovered: string;
 }
 
 /** One line for all of a typeface: its characters' counts, its phrases' strokes. */
 function rowOf(face: Face, { name, hand, heldOut }: CorpusFace): Row {
   const characters = CHARACTERS.map((character) => ({ character, judged: tried(face, character) }));
   const phrases = PHRASES.map((phrase) => trace(face, phrase));
+  const bare = CHARACTERS.filter((character) => trace(face, character).uncovered.length > 0);
   const judged = phrases.map(judge);
   const sum = (of: (tracing: Tracing) => number) => phrases.reduce((total, one) => total + of(one), 0);
   return {
@@ -74,17 +77,18 @@ function rowOf(face: Face, { name, hand, heldOut }: CorpusFace): Row {
     ends: judged.flatMap(({ ends }) => ends),
     unresolved: sum((tracing) => spots(tracing).unresolved),
     doubts: sum((tracing) => spots(tracing).doubts),
+    uncovered: `${bare.length}${bare.length > 0 ? ` (${bare.join(' ')})` : ''}; ${sum(({ uncovered }) => uncovered.length)} in the phrases`,
   };
 }
 
 const table: Row[] = [];
 
 function sayTable(): void {
-  say(`| typeface | strokes a letter | of ${CHARACTERS.length} characters wrong count | kinks | free ends off: mean, p95 % | strokes under ${UNRESOLVED} confidence | doubted places |`);
-  say('| --- | --- | --- | --- | --- | --- | --- |');
-  for (const { name, letters, strokes, wrong, kinks, ends, unresolved, doubts } of table) {
+  say(`| typeface | strokes a letter | of ${CHARACTERS.length} characters wrong count | kinks | free ends off: mean, p95 % | strokes under ${UNRESOLVED} confidence | doubted places | characters with parts that no stroke covers |`);
+  say('| --- | --- | --- | --- | --- | --- | --- | --- |');
+  for (const { name, letters, strokes, wrong, kinks, ends, unresolved, doubts, uncovered } of table) {
     const { mean, p95 } = errorsOf(ends);
-    say(`| ${name} | ${(strokes / letters).toFixed(2)} | ${wrong} | ${kinks} | ${mean.toFixed(1)}, ${p95.toFixed(1)} | ${unresolved} of ${strokes} | ${doubts} |`);
+    say(`| ${name} | ${(strokes / letters).toFixed(2)} | ${wrong} | ${kinks} | ${mean.toFixed(1)}, ${p95.toFixed(1)} | ${unresolved} of ${strokes} | ${doubts} | ${uncovered} |`);
   }
 }
 

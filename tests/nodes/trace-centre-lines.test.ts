@@ -44,7 +44,7 @@ it('says what to do when there is nothing to trace', () => {
 
 it('tells the smallest margin, which a single bar is far above', () => {
   const { checks } = outputsOf(traceCentreLines, { outlines: [outline(box(0, 0, 100, 10))] }, { leastConfidence: 0.2 });
-  expect(checks).toMatchObject([{ check: 'tracing-confidence', status: 'pass', limit: 0.2 }]);
+  expect(checks).toMatchObject([{ check: 'tracing-confidence', status: 'pass', limit: 0.2 }, { check: 'lettering-without-stroke', status: 'pass', value: 0 }]);
   // Three like arms, 120 degrees apart: any two of them could be one stroke.
   const arm = (turn: number) => box(0, -5, 60, 10).map(([x, y]) => [x * Math.cos(turn) - y * Math.sin(turn), x * Math.sin(turn) + y * Math.cos(turn)] as const);
   const three = [0, 1, 2].map((k) => arm((k * 2 * Math.PI) / 3));

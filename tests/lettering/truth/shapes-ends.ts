@@ -53,6 +53,14 @@ export const brushTip = (tip: number): Truth => {
   return { name: `brush tip to ${tip}`, width: W, outlines: [asOutline(sweptRegion([pen], OUTLINE_TOLERANCE * W * 0.3))], strokes: [{ path, ends: ['free', 'free'] }], counts: [1] };
 };
 
+/** A stem that swings out at its foot into a short hook and grows thinner there, as a pen leaves a letter. */
+export const hookedFoot = (turn: number, tip = 0.6): Truth => {
+  const path = wander(at(0, 100), -90, [[75, 0], [36, turn], [10, 0]]);
+  const eased = (share: number) => Math.min(1, Math.max(0, (share - 0.6) / 0.4)) ** 2;
+  const law = (share: number) => W * (1 - (1 - tip) * eased(share));
+  return { name: `hooked foot, ${turn}, to ${tip}`, width: W, outlines: [asOutline(sweptRegion([round(path, law)], OUTLINE_TOLERANCE * W))], strokes: [{ path, ends: ['free', 'free'] }], counts: [1] };
+};
+
 /** A wedge: straight sides that meet in a point. */
 export const wedge = (long: number): Truth => {
   const loop = [at(0, -W / 2), at(long, 0), at(0, W / 2)];
@@ -82,4 +90,5 @@ export const hairlineThrough = (): Truth => {
 export const endShapes = (): Truth[] => [
   ...[0, 10, 20, 30, 45, 60].map(slantedEnd), gabledEnd(), ...[-30, 30].map(slantedBow), flaredEnd(),
   brushTip(4), brushTip(1), brushTip(0.3), wedge(60), wedge(150), roundBow(), hairlined(), hairlineThrough(),
+  hookedFoot(80), hookedFoot(120), hookedFoot(-120, 0.5),
 ];

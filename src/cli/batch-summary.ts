@@ -1,6 +1,6 @@
 import type { ResultFile } from '../values/index.ts';
 import type { BatchRow } from './batch-table.ts';
-import { csvLine } from './csv.ts';
+import { csvLine } from '../values/index.ts';
 import { type Fault, faultLine, type Found, oneLine } from './fault.ts';
 import { table } from './layout.ts';
 import type { Run } from './run-graph.ts';

@@ -59,12 +59,3 @@ const QUOTING: Readonly<Record<string, string>> = {
   INVALID_OPENING_QUOTE: 'a quotation mark in the middle of a cell',
   CSV_MAX_RECORD_SIZE: 'a row of more than 1 MiB',
 };
-
-/** One line of comma-separated text, quoted where needed, with its line end. */
-export function csvLine(cells: readonly (string | number)[]): string {
-  return `${cells.map((cell) => quoted(String(cell))).join(',')}\r\n`;
-}
-
-function quoted(cell: string): string {
-  return /[",\r\n]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;
-}

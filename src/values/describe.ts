@@ -1,3 +1,4 @@
+import { money } from '../costing/money.ts';
 import { pathLength, regionArea } from '../geometry/index.ts';
 import { stripLength } from '../lighting/strip-length.ts';
 import type { PortType, PortTypes } from '../runtime/node.ts';
@@ -33,6 +34,9 @@ const SUMMARIES: { readonly [T in PortType]: (value: PortTypes[T]) => string } =
     return `${counted(runs.length, 'run')}, ${strip} of strip, ${power}${wiring ? `, ${counted(wiring.supplies.length, 'supply', 'supplies')}` : ''}`;
   },
   image: ({ says }) => says,
+  materials: ({ rows }) => `${counted(rows.filter(({ counts }) => counts).length, 'item')} to buy or spend`,
+  rates: ({ own, currency }) => `${own ? 'our own rates' : 'placeholder rates'}${currency === '' ? '' : ` in ${currency}`}`,
+  price: ({ total, rates }) => `${money(total, rates.currency)}${rates.own ? '' : ' at placeholder rates'}`,
   checks: (checks) => `${counted(checks.length, 'check')}, worst: ${worstStatus(checks)}`,
   quantities: (quantities) => counted(Object.keys(quantities).length, 'quantity', 'quantities'),
   files: (files) => files.map(({ path }) => path).join(', ') || 'no file',

@@ -1,3 +1,6 @@
+import { billOf } from '../costing/bill.ts';
+import type { Materials } from '../costing/materials.ts';
+import { type Price, priceOf, type Rates } from '../costing/price.ts';
 import type { Stroke } from '../artwork/artwork.ts';
 import type { Region } from '../geometry/region.ts';
 import type { Lighting } from '../lighting/types.ts';
@@ -55,6 +58,15 @@ export const EXAMPLE_LIGHTING: Lighting = {
     jumpers: [], feeds: [{ joint: 0, at: { x: 100, y: 100 } }], watts: 2, amps: 2 / 24,
   }],
 };
+
+/** Rates as they come: no prices. */
+export const EXAMPLE_RATES: Rates = {
+  of: { sheet: 1, strip: 1, tube: 1, wire: 1, supply: 1, fuse: 1, fixing: 1, machine: 1, bench: 1 }, margin: 0, tax: 0, taxName: 'Tax', currency: '', own: false,
+};
+
+export const EXAMPLE_MATERIALS: Materials = billOf({ stock: EXAMPLE_STOCK, board: rectangle(50, 50, 300, 100), channel: EXAMPLE_CHANNEL, holes: [], lighting: EXAMPLE_LIGHTING, setups: [], filling: 0.1 });
+
+export const EXAMPLE_PRICE: Price = priceOf(EXAMPLE_MATERIALS, EXAMPLE_RATES, 60);
 
 /** An axis-aligned rectangle as a region. */
 export function rectangle(x: number, y: number, width: number, height: number): Region {

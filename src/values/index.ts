@@ -1,5 +1,6 @@
 import './types.ts';
 
+export { csvLine } from '../costing/csv.ts';
 export * from './check.ts';
 export * from './describe.ts';
 export * from './hand-over.ts';

@@ -7,7 +7,7 @@ export const LAYER_ORDER: readonly LayerKind[] = ['travel', 'sheet', 'image', 's
 
 /** The kinds of layer each kind of value is drawn as; none for what is told in words alone. */
 export const LAYER_KINDS: { readonly [T in PortType]: readonly LayerKind[] } = {
-  number: [], text: [], cutter: [], strip: [], tube: [], checks: [], quantities: [], files: [],
+  number: [], text: [], cutter: [], strip: [], tube: [], materials: [], rates: [], price: [], checks: [], quantities: [], files: [],
   strokes: ['strokes', 'doubts'],
   outlines: ['outlines'],
   junctions: ['junctions'],

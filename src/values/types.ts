@@ -1,4 +1,6 @@
 import type { Outline, Stroke } from '../artwork/artwork.ts';
+import type { Materials } from '../costing/materials.ts';
+import type { Price, Rates } from '../costing/price.ts';
 import type { Region } from '../geometry/region.ts';
 import type { JunctionMap } from '../lettering/repair/junction-map.ts';
 import type { Strip } from '../lighting/strip.ts';
@@ -39,6 +41,9 @@ declare module '../runtime/node.ts' {
     tube: Tube;
     lighting: Lighting;
     image: PlacedImage;
+    materials: Materials;
+    rates: Rates;
+    price: Price;
     checks: readonly Check[];
     quantities: Quantities;
     files: readonly ResultFile[];

@@ -1,7 +1,8 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { csvLine, csvTrouble, readCsv } from '../../src/cli/csv.ts';
+import { csvTrouble, readCsv } from '../../src/cli/csv.ts';
+import { csvLine } from '../../src/costing/csv.ts';
 import { scratch } from '../support/command-line.ts';
 
 async function read(bytes: string | Uint8Array) {

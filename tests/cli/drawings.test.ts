@@ -82,7 +82,7 @@ describe('the shipped graph, given a drawing that is odd but can be cut', () => 
     const report = JSON.parse(readFileSync(join(folder, out, 'report.json'), 'utf8')) as { status: string; checks: { status: string; says: string }[] };
     expect(report.checks.filter((check) => check.status === 'fail').map(({ says }) => says)).toEqual([]);
     expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
-    expect(readdirSync(join(folder, out)).sort()).toEqual(['drawing.svg', 'programs', 'report.json', 'set-up-sheets.pdf']);
+    expect(readdirSync(join(folder, out)).sort()).toEqual(['bill-of-materials.csv', 'drawing.svg', 'programs', 'report.json', 'set-up-sheets.pdf']);
   });
 });
 

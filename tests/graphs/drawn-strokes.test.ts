@@ -92,7 +92,7 @@ describe('an edit computes only what it touches', () => {
   }
 
   it('after the cutter\'s chip load: passes and programs, no geometry', async () => {
-    expect(await executedAfter((document) => withParam(document, 'cutter', 'chipLoad', 0.12))).toEqual([...chain, 'cutter', 'cutter-check', 'tiling', 'pins', 'hold'].sort());
+    expect(await executedAfter((document) => withParam(document, 'cutter', 'chipLoad', 0.12))).toEqual([...chain, 'bill', 'cutter', 'cutter-check', 'tiling', 'pins', 'hold'].sort());
   });
 
   it('after the groove\'s width: nothing before the groove', async () => {

@@ -17,7 +17,7 @@ type Shape<T extends PortType> = (value: PortTypes[T], port: string) => readonly
 const NOTHING = () => [];
 
 const SHAPES: { readonly [T in PortType]: Shape<T> } = {
-  number: NOTHING, text: NOTHING, cutter: NOTHING, strip: NOTHING, tube: NOTHING, checks: NOTHING, quantities: NOTHING, files: NOTHING,
+  number: NOTHING, text: NOTHING, cutter: NOTHING, strip: NOTHING, tube: NOTHING, materials: NOTHING, rates: NOTHING, price: NOTHING, checks: NOTHING, quantities: NOTHING, files: NOTHING,
   strokes: (strokes) => [
     { kind: 'strokes', name: 'strokes', items: strokes.map(({ path, confidence }, i) => lineItem(path, `stroke ${i + 1}${sureness(confidence)}`)) },
     { kind: 'doubts', name: 'doubts', items: strokes.flatMap((stroke, i) => (stroke.doubts ?? []).map(({ at, says }): ShapedItem => ({ shape: { paths: [circlePath(at, (stroke.width ?? DOUBT) / 2)] }, title: () => `stroke ${i + 1}: ${says}` }))) },

@@ -1,5 +1,6 @@
 import type {} from '../types.ts';
 import type { PortType, PortTypes } from '../../runtime/node.ts';
+import { money } from '../../costing/money.ts';
 import type { SetUp } from '../../machining/index.ts';
 import { type Check, amount, fileLength } from '../check.ts';
 import type { Carried } from '../picture.ts';
@@ -30,6 +31,15 @@ const LINES: { readonly [T in PortType]: Write<T> } = {
     `rails ${amount(railResistance, 'ohm/m')} there and back`,
   ],
   tube: ({ width, height, leastBend, wall }) => [`${width} x ${amount(height, 'mm')}, wall ${amount(wall, 'mm')}`, `bends to ${amount(leastBend, 'mm')}`],
+  materials: ({ rows }) => rows.map(({ item, quantity, unit }) => `${item}: ${amount(quantity, unit)}`),
+  rates: ({ of, own, margin, tax, taxName, currency }) => [
+    own ? 'the shop\'s own' : 'placeholders, no prices', ...Object.entries(of).map(([part, rate]) => `${part}: ${money(Math.round(rate * 100), currency)}`),
+    `margin ${amount(margin * 100, '%')}, ${taxName} ${amount(tax * 100, '%')}`,
+  ],
+  price: ({ lines, cost, margin, net, tax, total, rates: { currency, taxName } }) => [
+    ...lines.map(({ item, quantity, unit, rate, hundredths }) => `${item}: ${amount(quantity, unit)} at ${rate}, ${money(hundredths, currency)}`),
+    `sum ${money(cost, currency)}, margin ${money(margin, currency)}, net ${money(net, currency)}`, `${taxName} ${money(tax, currency)}, total ${money(total, currency)}`,
+  ],
   checks: (checks) => worstFirst(checks).map(({ status, says }) => `${status}: ${says}`),
   quantities: (quantities) => Object.entries(quantities).map(([name, { value, unit }]) => `${name}: ${amount(value, unit)}`),
   files: (files) => files.map((file) => `${file.path}, ${fileLength(file)} ${'text' in file ? 'characters' : 'bytes'}`),

@@ -21,7 +21,7 @@ type Prepare<T extends PortType> = (value: PortTypes[T], port: string) => Probe;
 const NOTHING: Prepare<PortType> = () => () => [];
 
 const PROBES: { readonly [T in PortType]: Prepare<T> } = {
-  number: NOTHING, text: NOTHING, cutter: NOTHING, strip: NOTHING, tube: NOTHING, checks: NOTHING, quantities: NOTHING, files: NOTHING,
+  number: NOTHING, text: NOTHING, cutter: NOTHING, strip: NOTHING, tube: NOTHING, materials: NOTHING, rates: NOTHING, price: NOTHING, checks: NOTHING, quantities: NOTHING, files: NOTHING,
   strokes: strokesProbe,
   outlines: (outlines) => linesProbe(outlines.flatMap(({ paths }) => paths), 'edge'),
   junctions: NOTHING,

@@ -5,7 +5,7 @@ import { type Box, type Path, applyToPath, flattenPath, makeSegmentIndex, multip
 import type { Wiring } from '../../../src/lighting/index.ts';
 import { type Hole, type Pass, type SetUp, displaceMoves } from '../../../src/machining/index.ts';
 import type { PortType } from '../../../src/runtime/index.ts';
-import { EXAMPLE_BOARD, EXAMPLE_CHANNEL, EXAMPLE_CUTTER, EXAMPLE_LIGHTING, EXAMPLE_MACHINE, EXAMPLE_STOCK, EXAMPLE_STRIP, EXAMPLE_TUBE } from '../../../src/values/examples.ts';
+import { EXAMPLE_BOARD, EXAMPLE_CHANNEL, EXAMPLE_CUTTER, EXAMPLE_LIGHTING, EXAMPLE_MACHINE, EXAMPLE_MATERIALS, EXAMPLE_PRICE, EXAMPLE_RATES, EXAMPLE_STOCK, EXAMPLE_STRIP, EXAMPLE_TUBE } from '../../../src/values/examples.ts';
 import { type Carried, type Picture, atLeast, pictureOf, spotsOf, thumbnailOf } from '../../../src/values/index.ts';
 import { LAYER_KINDS, LAYER_ORDER } from '../../../src/values/layer-kinds.ts';
 import { tilingAt } from '../../machining/set-ups-fixture.ts';
@@ -84,7 +84,7 @@ const VALUES: { readonly [T in PortType]: unknown } = {
   holding: { holdDowns: [{ kind: 'screw', at: { x: 10, y: 10 }, keepOut: 20, height: 5 }], areas: [{ kind: 'tape', region: EXAMPLE_BOARD }], supports: [{ setUp: 1, axis: 'x', at: 300, length: 200 }] },
   region: EXAMPLE_BOARD, channel: EXAMPLE_CHANNEL, holes, stock: EXAMPLE_STOCK, cutter: EXAMPLE_CUTTER, machine: EXAMPLE_MACHINE, passes: [pass, drilled],
   tabs: [{ centre: { x: 1, y: 2 }, width: 8, height: 2.5 }], 'set-ups': setups, checks, quantities: { strip: { value: 2.84, unit: 'm' } },
-  files: [{ path: 'note.txt', text: 'abc' }], strip: EXAMPLE_STRIP, tube: EXAMPLE_TUBE,
+  materials: EXAMPLE_MATERIALS, rates: EXAMPLE_RATES, price: EXAMPLE_PRICE, files: [{ path: 'note.txt', text: 'abc' }], strip: EXAMPLE_STRIP, tube: EXAMPLE_TUBE,
   lighting: { ...EXAMPLE_LIGHTING, dark: [{ stroke: 0, at: { x: 9, y: 9 }, length: 5, why: 'meets' }], wiring },
   image: { png: 'iVBORw==', small: 'iVBO', columns: 2, rows: 1, box: { minX: 0, minY: 0, maxX: 20, maxY: 10 }, says: 'a sign' },
 };

@@ -27,6 +27,8 @@ export * from './measure/margins.ts';
 export * from './measure/mass.ts';
 export * from './measure/strands.ts';
 export * from './measure/width.ts';
+export * from './nesting/nest.ts';
+export * from './nesting/signs.ts';
 export * from './passes/cut-room.ts';
 export * from './passes/groove-passes.ts';
 export * from './passes/groove-request.ts';

@@ -58,7 +58,7 @@ function drawPicture(book: Book, picture: QuotePicture | undefined, top: number)
   if (picture === undefined) return top;
   const scale = Math.min(innerWidth(book) / picture.columns, (PICTURE * book.height) / picture.rows);
   const [width, height] = [picture.columns * scale, picture.rows * scale];
-  book.pdf.addImage(picture.png, 'PNG', EDGE + (innerWidth(book) - width) / 2, top, width, height, 'lit', 'SLOW');
+  book.pdf.addImage(picture.png, 'PNG', EDGE + (innerWidth(book) - width) / 2, top, width, height, 'lit', 'FAST');
   if (top + height > bottomOf(book)) throw new Error('the picture is higher than its page');
   return top + height;
 }

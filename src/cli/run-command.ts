@@ -1,20 +1,18 @@
 import { readFileSync } from 'node:fs';
 import { nearest } from '../runtime/index.ts';
 import { type Given, readArguments } from './arguments.ts';
-import { batch } from './batch.ts';
 import { COMMANDS, type CommandUse } from './commands.ts';
 import { faulty, oneLine } from './fault.ts';
 import { explain, overview } from './help.ts';
-import { inputs } from './inputs.ts';
-import { nodes } from './nodes.ts';
 import { print, printFaults } from './output.ts';
-import { run } from './run.ts';
 import type { ExitStatus } from './status.ts';
 
 type Action = (given: Given) => ExitStatus | Promise<ExitStatus>;
 
-const ACTIONS: ReadonlyMap<string, Action> = new Map<string, Action>([
-  ['run', run], ['inputs', inputs], ['nodes', nodes], ['batch', batch], ['help', help],
+/** What does a command is loaded when it is asked for: nodes with their typefaces take longer to load than a mistyped call should. */
+const ACTIONS: ReadonlyMap<string, () => Action | Promise<Action>> = new Map<string, () => Action | Promise<Action>>([
+  ['run', async () => (await import('./run.ts')).run], ['inputs', async () => (await import('./inputs.ts')).inputs],
+  ['nodes', async () => (await import('./nodes.ts')).nodes], ['batch', async () => (await import('./batch.ts')).batch], ['help', () => help],
 ]);
 
 /** Does what the command line says. Whatever goes wrong ends in an exit status and a line, never in a stack trace. */
@@ -36,7 +34,7 @@ async function dispatched([name, ...args]: readonly string[]): Promise<ExitStatu
   const given = readArguments(command, args);
   if (!given.ok) return printFaults(given.faults);
   if (given.value.switches.has('help')) return printed(explain(command));
-  return ACTIONS.get(command.name)!(given.value);
+  return (await ACTIONS.get(command.name)!())(given.value);
 }
 
 function help({ operands: [name] }: Given): ExitStatus {

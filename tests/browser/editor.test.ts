@@ -29,6 +29,10 @@ describe.skipIf(!inject('chromium'))('the editor in a browser', () => {
     await page.locator('[data-node="groove"]').focus();
     await page.keyboard.press('a');
     expect(await faultsOf(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+    await page.getByRole('button', { name: 'Form only' }).click();
+    await page.getByRole('heading', { name: 'What it needs' }).waitFor();
+    expect(await faultsOf(page)).toEqual([]);
     expectCalm();
     await page.close();
   });

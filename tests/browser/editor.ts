@@ -75,7 +75,7 @@ export const shippedGraph = (): string => readFileSync(`${ROOT}/graphs/drawn-str
 /** The shipped recipe on a small drawing and a sheet just large enough: every step and every check, sooner done. */
 export function smallGraph(): string {
   const graph = JSON.parse(shippedGraph()) as { nodes: { id: string; params?: object }[] };
-  const set: Readonly<Record<string, object>> = { artwork: { artwork: SMALL_DRAWING }, sheet: { width: 340, height: 200 } };
+  const set: Readonly<Record<string, object>> = { artwork: { artwork: SMALL_DRAWING }, sheet: { width: 340, height: 200 }, proof: { cell: 1 } };
   return JSON.stringify({ ...graph, nodes: graph.nodes.map((node) => (node.id in set ? { ...node, params: { ...node.params, ...set[node.id] } } : node)) });
 }
 

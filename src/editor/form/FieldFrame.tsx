@@ -68,8 +68,8 @@ function Exposed({ label, labels, onAsk }: { readonly label: string; readonly la
     <p className="form-exposed field-says">
       {asked && `The form asks for it: ${labels.join(', ')}. `}
       {onAsk !== undefined && (
-        <button type="button" className="button-quiet" aria-label={asked ? `No longer ask for ${label} in the form` : `Ask for ${label} in the form`} onClick={() => onAsk(!asked)}>
-          {asked ? 'Take it out' : 'Ask for it in the form'}
+        <button type="button" className="button-quiet" aria-label={asked ? `Take it out of the form: ${label}` : `Ask for it in the form: ${label}`} onClick={() => onAsk(!asked)}>
+          {asked ? 'Take it out of the form' : 'Ask for it in the form'}
         </button>
       )}
     </p>

@@ -37,7 +37,7 @@ function AskedItem({ input, first, last }: { readonly input: ListedInput; readon
       <span className="button-row">
         <button type="button" className="button" aria-label={`Move ${label} up`} aria-disabled={first} onClick={first ? undefined : move(-1)}>Up</button>
         <button type="button" className="button" aria-label={`Move ${label} down`} aria-disabled={last} onClick={last ? undefined : move(1)}>Down</button>
-        <button type="button" className="button-quiet" aria-label={`No longer ask for ${label}`} onClick={() => { edit(`no longer ask for ${label}`, askNoLonger(`${target.node}.${target.name}`)); }}>Take out</button>
+        <button type="button" className="button-quiet" aria-label={`Take out ${label}`} onClick={() => { edit(`no longer ask for ${label}`, askNoLonger(`${target.node}.${target.name}`)); }}>Take out</button>
       </span>
     </li>
   );

@@ -195,7 +195,7 @@ describe('everything the bar opens', () => {
     else if (kind === 'refused') files.setState({ dialog: { kind, name: 'a.json', problems: [problem], salvage: { steps: 2, open: () => undefined } } });
     else if (kind !== 'none') files.setState({ dialog: { kind } });
     const { container } = render(<main><FileBar /></main>);
-    if (kind === 'open') await screen.findByRole('button', { name: 'Drawn strokes' });
+    if (kind === 'open') await screen.findByRole('button', { name: 'Drawn strokes' }, { timeout: 10_000 });
     const { violations } = await axe.run(container, { rules: { 'color-contrast': { enabled: false } } });
     expect(violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)])).toEqual([]);
   });

@@ -100,7 +100,7 @@ describe('what the form asks for', () => {
     render(<AskedDialog />);
     await user.click(screen.getByLabelText('Move Word up'));
     expect(names()).toEqual(['word', 'depth', 'other']);
-    await user.click(screen.getByLabelText('No longer ask for Second well'));
+    await user.click(screen.getByLabelText('Take out Second well'));
     expect(names()).toEqual(['word', 'depth']);
     const label = item('Word').getByLabelText('Label');
     await user.clear(label);

@@ -27,7 +27,7 @@ export function FileField(props: FileProps) {
         <div className="form-file" data-over={over} onDragEnter={drag(true)} onDragOver={drag(true)} onDragLeave={drag(false)} onDrop={drop}>
           <p className="form-file-name">{reading ?? (value === null ? `No file yet. Choose one, or drop it here.` : <Kept value={value} />)}</p>
           <Chooser param={param} label={label} ids={ids} replaces={value !== null} onChoose={take} />
-          {value !== null && <button type="button" className="button-quiet" aria-label={`Take ${value.name} out`} onClick={() => props.onEdit(null)}>Take out</button>}
+          {value !== null && <button type="button" className="button-quiet" aria-label={`Take out ${value.name}`} onClick={() => props.onEdit(null)}>Take out</button>}
           {value !== null && <button type="button" className="button-quiet" aria-label={`Save a copy of ${value.name}`} onClick={() => saveCopy(value)}>Save a copy</button>}
         </div>
       )}

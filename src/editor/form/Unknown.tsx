@@ -27,7 +27,7 @@ export function Unknown({ name, value, onRemove }: UnknownProps) {
       <div className="form-head"><span className="form-label">{name}</span></div>
       <p className="form-misfit">{shortText(value)}</p>
       <p className="is-caution"><strong>! Caution. </strong>Not known to this version: the step does without it.</p>
-      <div className="form-ways"><button type="button" className="button-quiet" aria-label={`Remove ${name}`} onClick={onRemove}>Remove it</button></div>
+      <div className="form-ways"><button type="button" className="button-quiet" aria-label={`Remove it: ${name}`} onClick={onRemove}>Remove it</button></div>
     </div>
   );
 }

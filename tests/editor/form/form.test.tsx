@@ -339,7 +339,7 @@ describe('a file', () => {
     const { user } = show({ drawing: { name: 'sign.svg', text: 'ü'.repeat(1024) } });
     expect(screen.getByText('sign.svg')).toBeTruthy();
     expect(screen.getByText('2.0 KiB')).toBeTruthy();
-    await user.click(screen.getByRole('button', { name: 'Take sign.svg out' }));
+    await user.click(screen.getByRole('button', { name: 'Take out sign.svg' }));
     expect(values()).toEqual({ drawing: null });
   });
 
@@ -493,7 +493,7 @@ describe('what this version does not know', () => {
   it('lists an unknown parameter and removes it when told to', async () => {
     const { user } = show({ width: 12, glow: 3 });
     expect(screen.getByText(/Not known to this version/)).toBeTruthy();
-    await user.click(screen.getByRole('button', { name: 'Remove glow' }));
+    await user.click(screen.getByRole('button', { name: 'Remove it: glow' }));
     expect(values()).toEqual({ width: 12 });
   });
 

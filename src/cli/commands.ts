@@ -87,6 +87,19 @@ const BATCH: CommandUse = {
   examples: ['groovewright batch graphs/drawn-strokes.json rows.csv --out results'],
 };
 
+const COMPARE: CommandUse = {
+  name: 'compare',
+  summary: 'tell what two versions of a graph have otherwise',
+  operands: [{ name: 'FROM', doc: 'the older version (JSON)' }, { name: 'TO', doc: 'the newer one' }],
+  options: [{ ...JSON_OPTION, doc: 'print the changes as JSON instead of text' }],
+  notes: [
+    'Both are run with the values they hold; nothing is written. Told are nodes, values, wires, exposed inputs, groups and notes that differ, then checks, quantities and '
+      + 'programs whose figures differ, side by side. Where a node lies on the canvas does not count.',
+    'Exit status: 0 when both could be run, whether they differ or not; 2 when a graph is wrong.',
+  ],
+  examples: ['groovewright compare sign-spring.json sign-autumn.json'],
+};
+
 const HELP: CommandUse = {
   name: 'help',
   summary: 'explain a command',
@@ -96,4 +109,4 @@ const HELP: CommandUse = {
   examples: ['groovewright help run'],
 };
 
-export const COMMANDS: readonly CommandUse[] = [RUN, INPUTS, NODES, BATCH, HELP];
+export const COMMANDS: readonly CommandUse[] = [RUN, INPUTS, NODES, BATCH, COMPARE, HELP];

@@ -12,7 +12,8 @@ type Action = (given: Given) => ExitStatus | Promise<ExitStatus>;
 /** What does a command is loaded when it is asked for: nodes with their typefaces take longer to load than a mistyped call should. */
 const ACTIONS: ReadonlyMap<string, () => Action | Promise<Action>> = new Map<string, () => Action | Promise<Action>>([
   ['run', async () => (await import('./run.ts')).run], ['inputs', async () => (await import('./inputs.ts')).inputs],
-  ['nodes', async () => (await import('./nodes.ts')).nodes], ['batch', async () => (await import('./batch.ts')).batch], ['help', () => help],
+  ['nodes', async () => (await import('./nodes.ts')).nodes], ['batch', async () => (await import('./batch.ts')).batch],
+  ['compare', async () => (await import('./compare.ts')).compare], ['help', () => help],
 ]);
 
 /** Does what the command line says. Whatever goes wrong ends in an exit status and a line, never in a stack trace. */

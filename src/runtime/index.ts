@@ -1,6 +1,7 @@
 export * from './catalogue.ts';
 export { checkGraph } from './check.ts';
 export { deepEqual } from './deep-equal.ts';
+export { type Change, documentChanges } from './difference.ts';
 export * from './document.ts';
 export * from './evaluate.ts';
 export { type Executed, runNode } from './execute.ts';

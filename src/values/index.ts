@@ -6,6 +6,7 @@ export * from './describe.ts';
 export * from './hand-over.ts';
 export * from './recipe-checks.ts';
 export * from './report.ts';
+export * from './report-difference.ts';
 export * from './results.ts';
 export type * from './picture.ts';
 export { pictureOf } from './pictures/picture-of.ts';

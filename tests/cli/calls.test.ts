@@ -48,6 +48,23 @@ async function expectFaultsIn(where: string, args: string[], ...lines: (string |
   if (where !== shared) expect(written()).toEqual([]);
 }
 
+describe('compare', () => {
+  const version = (value: number) => JSON.stringify({ ...TINY_GRAPH, nodes: TINY_GRAPH.nodes.map((node) => (node.id === 'drawing' ? { ...node, params: { artwork: { name: 'a.svg', text: '<svg/>' }, width: value } } : node)) });
+
+  it('tells what changed in a graph and in its results, and writes nothing', async () => {
+    put('a.json', version(20));
+    put('b.json', version(30));
+    const { status, stdout, stderr } = await cli('compare', 'a.json', 'b.json');
+    expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
+    expect(stdout).toContain('  drawing.width: 20 -> 30');
+    expect(stdout).toMatch(/20 mm +30 mm +\+10 mm/);
+    expect((await cli('compare', 'a.json', 'a.json')).stdout).toContain('The graphs say the same.\n\nThe results are the same.');
+    const { graph } = JSON.parse((await cli('compare', 'a.json', 'b.json', '--json')).stdout) as { graph: unknown };
+    expect(graph).toEqual([{ kind: 'value', place: 'drawing.width', from: 20, to: 30 }]);
+    await expectFaults(['compare', 'a.json', 'gone.json'], /^gone\.json: /);
+  });
+});
+
 describe('run', () => {
   it('writes results and says so', async () => {
     put('a.svg', '<svg/>');
@@ -120,7 +137,7 @@ describe('run', () => {
 
 describe.concurrent('a wrong call', () => {
   it.each<[string[], ...(string | RegExp)[]]>([
-    [[], /^groovewright: expected a command \(run, inputs, nodes, batch, help\), found none\./],
+    [[], /^groovewright: expected a command \(run, inputs, nodes, batch, compare, help\), found none\./],
     [['rum'], /^groovewright: expected a command .* found "rum"\. Did you mean run\?$/],
     [['--bogus'], /^groovewright: expected a command .* found "--bogus"\./],
     [['run'], 'run: expected GRAPH, a saved graph (JSON), found none. See "groovewright help run".'],

@@ -59,7 +59,7 @@ const SOLD: Readonly<Record<RatedPart, Sold>> = {
   bench: { per: 60, unit: 'h', decimals: 3, item: 'Bench' },
 };
 
-/** Hundredths of the currency, halves away from zero. A hair is added so that a half that binary digits miss is still one. */
+/** Hundredths of the currency, halves up. A hair is added so that a half that binary digits miss is still one. */
 const hundredths = (amount: number): number => Math.round(amount * 100 + 1e-7);
 
 /** The price of a sign: each line is its printed quantity times its rate, rounded; everything after that is whole hundredths. */

@@ -1,7 +1,7 @@
 import { defineConfig } from 'vitest/config';
 
 const SHARING = [
-  'tests/{artwork,cli,geometry,graphs,lettering,lit,machining,nodes,papers,runtime,values}/**/*.test.ts', 'tests/editor/{model,worker}/*.test.ts', 'tests/*.test.ts',
+  'tests/{artwork,cli,costing,geometry,graphs,lettering,lighting,lit,machining,nodes,papers,runtime,values}/**/*.test.ts', 'tests/editor/{model,worker}/*.test.ts', 'tests/*.test.ts',
 ];
 
 /** The build makes the command line and the worker of its batches; the same file tells the test runner which tests need a browser. */

@@ -1,7 +1,7 @@
 import '../src/values/types.ts';
 import { benchMinutes, type Price, priceOf } from '../src/costing/index.ts';
 import { defineNode } from '../src/runtime/index.ts';
-import type { Check, Quantities } from '../src/values/check.ts';
+import { type Check, type Quantities, atMost } from '../src/values/check.ts';
 import { EXAMPLE_MATERIALS, EXAMPLE_RATES } from '../src/values/examples.ts';
 
 export default defineNode({
@@ -28,10 +28,9 @@ export default defineNode({
   },
 });
 
-const ratesCheck = (own: boolean): Check => ({
-  check: 'rates-own', status: own ? 'pass' : 'caution', value: own ? 0 : 1, limit: 0, unit: 'count',
-  says: own ? 'The rates are the shop\'s own.' : 'Rates are placeholders, not prices. Put your own into “Rates” and say there that they are yours.',
-});
+const ratesCheck = (own: boolean): Check => atMost({
+  check: 'rates-own', subject: 'Rates that are placeholders, not prices', value: own ? 0 : 1, limit: 0, unit: 'count', advice: 'Put your own into “Rates”, and say there that they are yours.',
+}, 'caution');
 
 function quantitiesOf({ lines, cost, margin, net, tax, total, rates }: Price): Quantities {
   const amount = (hundredths: number) => ({ value: hundredths / 100, unit: rates.currency });

@@ -46,7 +46,8 @@ describe('the shipped recipe on a small drawing', () => {
   it('hands over its checks with the node they come from, and the worst to the node itself', () => {
     expect(first.outcome).toMatchObject({ status: 'pass', keptBack: [] });
     expect(first.outcome!.checks.length).toBeGreaterThan(10);
-    for (const { node } of first.outcome!.checks) expect(talk.reports()[node]!.worst).toBe('pass');
+    // That values lie where the recipe was proved is told at the first of their nodes, which checks nothing itself.
+    for (const { node, check } of first.outcome!.checks) if (check !== 'proved-range') expect(talk.reports()[node]!.worst).toBe('pass');
     expect(talk.reports()['groove']!.worst).toBeUndefined();
   });
 

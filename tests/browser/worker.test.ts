@@ -4,7 +4,7 @@ import type { AddressInfo } from 'node:net';
 import { type Browser, chromium } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import type { ResultFile } from '../../src/values/index.ts';
-import { buildEvaluation, commandLineFiles, expectSameFiles, shippedDrawing, shippedWork, SMALL_DRAWING } from '../support/shipped-graph.ts';
+import { buildEvaluation, commandLineFiles, expectSameFiles, shippedWork, SMALL_DRAWING } from '../support/shipped-graph.ts';
 
 const QUIET = ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
 
@@ -40,7 +40,8 @@ describe.skipIf(!inject('chromium'))('in a browser', () => {
     server?.close();
   });
 
-  it.each([['a small drawing', SMALL_DRAWING], ['the shipped drawing', shippedDrawing()]])('for %s a dedicated worker makes the same files as the command line, byte for byte', async (_, drawing) => {
+  // The shipped drawing is computed by the page itself in editor-work.test.ts.
+  it('a dedicated worker makes the same files as the command line, byte for byte', async () => {
     const page = await browser.newPage();
     await page.goto(`http://127.0.0.1:${(server.address() as AddressInfo).port}/`);
     const files = await page.evaluate((work) => new Promise<readonly ResultFile[]>((resolve, reject) => {
@@ -48,8 +49,8 @@ describe.skipIf(!inject('chromium'))('in a browser', () => {
       worker.onmessage = ({ data }) => { resolve(data as readonly ResultFile[]); };
       worker.onerror = ({ message }) => { reject(new Error(message)); };
       worker.postMessage(work);
-    }), shippedWork(drawing));
+    }), shippedWork(SMALL_DRAWING));
     expect(files.length).toBeGreaterThan(0);
-    expectSameFiles(files, await commandLineFiles('test-browser-cli', drawing));
+    expectSameFiles(files, await commandLineFiles('test-browser-cli', SMALL_DRAWING));
   });
 });

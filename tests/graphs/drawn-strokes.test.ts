@@ -13,7 +13,7 @@ const graph = shippedGraph('drawn-strokes.json');
 const small = withParam(withInputs(graph, {
   artwork: penDrawing('<circle cx="60" cy="50" r="28"/><path d="M110 20L170 80M110 80L170 20"/><path d="M190 70C190 20 250 20 250 60S220 90 210 75"/>'),
   sheetWidth: 340, sheetHeight: 200,
-}), 'proof', 'cell', 0.5);
+}), 'proof', 'cell', 0.8);
 
 const failed = ({ checks }: Results) => checks.filter(({ status }) => status === 'fail').map(({ says }) => says);
 const valueOf = ({ checks }: Results, name: string) => checks.find(({ check }) => check === name)!.value;

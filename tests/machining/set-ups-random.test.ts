@@ -5,7 +5,7 @@ import { EXAMPLE_MACHINE } from '../../src/values/examples.ts';
 import { seeded } from '../support/random.ts';
 import { CUTTER, type Job, jobOf, passesOf, TOLERANCE } from './set-ups-fixture.ts';
 
-const CASES = 200;
+const CASES = 120;
 const MARGIN = 26;
 
 interface Case {
